@@ -1,0 +1,73 @@
+import type { Bed, YarnStart } from './sock-file.ts';
+
+export interface PlannedYarn {
+  readonly name: string;
+  readonly metresPer100g: number;
+  /** Always `#rrggbb`. */
+  readonly colour: string;
+  readonly from: YarnStart;
+  /** Null: knits on until another yarn starts. */
+  readonly stripePasses: number | null;
+}
+
+/** Where a planned number comes from, to be shown beside it. */
+export interface Derivation {
+  /** Key of `Plan`. */
+  readonly count: keyof Plan;
+  readonly value: number;
+  /** With its numbers filled in, e.g. `246 mm x 0.90 x 0.300 st/mm = 66.4, nearest multiple of 4`. */
+  readonly formula: string;
+  readonly isFixedByHand: boolean;
+}
+
+/** Every count of a sock. All are whole numbers; see DEVELOPERS.md, glossary, for the letters. */
+export interface Plan {
+  readonly name: string;
+  readonly stitchesPerMm: number;
+  readonly rowsPerMm: number;
+  readonly ribWidthFactor: number;
+  /** N, stitches round the tube; a multiple of 4. */
+  readonly stitches: number;
+  /** H = N / 2, stitches a bed. */
+  readonly heelStitches: number;
+  readonly legKind: 'flat-rib' | 'tube';
+  /** Flat rib: rows; tube: two a round. The plain rows are not among them. */
+  readonly legPasses: number;
+  /** 2 after a flat rib leg, none after a tube. */
+  readonly plainPasses: number;
+  readonly gatherBed: Bed;
+  /** The bed that knits the heel: the turned bed after a flat leg, the front bed after a tube. */
+  readonly heelBed: Bed;
+  readonly anklePasses: number;
+  /** W. */
+  readonly turnDownWidth: number;
+  readonly plateauPasses: number;
+  readonly heelWraps: boolean;
+  /** 2 (H - W) + plateau. */
+  readonly heelPasses: number;
+  readonly footPasses: number;
+  readonly toeKind: 'decreased' | 'short-row';
+  /** k; kept but unused for a short-row toe. */
+  readonly passesPerDecrease: number;
+  /** T, stitches a bed at the tip (short-row toe: its turn-down width). */
+  readonly toeTipStitches: number;
+  /** D, decrease events (4 stitches each); 0 for a short-row toe. */
+  readonly toeDecreases: number;
+  readonly toePasses: number;
+  readonly closing: 'graft' | 'bind-off';
+  readonly yarns: readonly PlannedYarn[];
+  readonly needlesPerBed: number;
+  readonly needlePitchMm: number;
+}
+
+/** Wanted body measures that the plan was made for; null where the file gives none. */
+export interface PlannedFoot {
+  readonly lengthMm: number | null;
+  /** Half-width of the range that a shoe size leaves open; 0 for a measured length. */
+  readonly lengthToleranceMm: number;
+  readonly ballGirthMm: number | null;
+  readonly calfGirthMm: number | null;
+  /** Wanted girth and length of the sock itself, ease included. */
+  readonly wantedGirthMm: number | null;
+  readonly wantedLengthMm: number | null;
+}

@@ -1,0 +1,65 @@
+/** Beds are named from the knitter's place: front is nearer to her. */
+export type Bed = 'front' | 'back';
+
+/** Where in the sock a yarn begins. */
+export type YarnStart = 'leg' | 'ankle' | 'heel' | 'foot' | 'toe';
+
+export interface YarnChoice {
+  readonly name?: string;
+  readonly metresPer100g?: number;
+  /** `#rgb` or `#rrggbb`. */
+  readonly colour?: string;
+  readonly from?: YarnStart;
+  /**
+   * Several yarns with the same `from` take turns, each for this many passes (even, so that the
+   * carriage is at the yarn's side again). Without it the first of them knits on alone.
+   */
+  readonly stripePasses?: number;
+}
+
+export type ShoeSystem = 'continental' | 'uk' | 'us-men' | 'us-women' | 'mondopoint';
+
+/** A person's sock file, as saved: see the README for units, limits and defaults. */
+export interface SockFile {
+  readonly heelwright?: 1;
+  readonly name?: string;
+  readonly gauge: {
+    readonly stitchesPer10cm: number;
+    readonly rowsPer10cm: number;
+    /** Relaxed width of the 1x1 rib over that of plain knitting at the same stitch count. */
+    readonly ribWidthFactor?: number;
+  };
+  readonly foot?: {
+    readonly lengthMm?: number;
+    readonly shoeSize?: { readonly system: ShoeSystem; readonly value: number };
+    readonly ballGirthMm?: number;
+    readonly heelDiagonalMm?: number;
+    readonly ankleGirthMm?: number;
+    readonly calfGirthMm?: number;
+  };
+  readonly ease?: { readonly girthPercent?: number; readonly lengthPercent?: number };
+  readonly leg?: {
+    readonly kind?: 'flat-rib' | 'tube';
+    readonly lengthMm?: number;
+    readonly gatherBed?: Bed;
+  };
+  readonly heel?: {
+    readonly turnDownWidth?: number;
+    readonly plateauPasses?: number;
+    readonly wraps?: boolean;
+  };
+  readonly toe?: {
+    readonly kind?: 'decreased' | 'short-row';
+    readonly passesPerDecrease?: number;
+    readonly tipStitches?: number;
+    readonly closing?: 'graft' | 'bind-off';
+  };
+  readonly counts?: {
+    readonly stitches?: number;
+    readonly legPasses?: number;
+    readonly anklePasses?: number;
+    readonly footPasses?: number;
+  };
+  readonly yarns?: readonly YarnChoice[];
+  readonly machine?: { readonly needlesPerBed?: number; readonly needlePitchMm?: number };
+}
