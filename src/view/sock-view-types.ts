@@ -1,0 +1,35 @@
+import type { Fabric } from '../fabric/fabric.ts';
+import type { StitchGrid } from '../machine/grid.ts';
+
+export type Theme = 'light' | 'dark';
+export type ViewPreset = 'side' | 'back' | 'front' | 'sole' | 'three-quarter';
+
+/** What the picture needs to know of a loop when the pointer rests on it. */
+export interface HoveredLoop { readonly loop: number; readonly clientX: number; readonly clientY: number }
+
+/** The sock on its canvas. Draws on demand only. */
+export interface SockView {
+  /** New cloth: colours, kinds and cells by loop. `yarnColours` are `#rrggbb`, indexed by grid.yarn. Keeps the camera. */
+  setFabric(fabric: Fabric, grid: StitchGrid, yarnColours: readonly string[]): void;
+  /** Three entries a vertex, mm (axes in shape/pose.ts). Frames the sock if `isFramed`. */
+  setPositions(positions: Float64Array, isFramed: boolean): void;
+  setYarnColours(yarnColours: readonly string[]): void;
+  /** An old shape waiting for its successor is drawn paler. */
+  setDimmed(isDimmed: boolean): void;
+  setTheme(theme: Theme): void;
+  /** Camera to a preset, or the present preset again and framed (`reset`). Motion is short, none if the person asks for reduced motion. */
+  showPreset(preset: ViewPreset): void;
+  reset(): void;
+  zoomBy(factor: number): void;
+  /** Turns the camera about the sock, for keyboard use. */
+  orbitBy(azimuthRad: number, polarRad: number): void;
+  /** Draws a measure's line over the sock, always visible, with its label at the line's middle; null removes it. */
+  showLine(points: Float64Array | null, label: string): void;
+  onHover(callback: (hovered: HoveredLoop | null) => void): void;
+  /** Called when the GPU context is lost and when it is back. */
+  onContext(callback: (state: 'lost' | 'restored') => void): void;
+  resize(): void;
+  /** GPU counters for tests: geometries, textures, programs, frames drawn so far. */
+  counters(): { readonly geometries: number; readonly textures: number; readonly programs: number; readonly frames: number };
+  dispose(): void;
+}
