@@ -16,6 +16,10 @@ export interface StitchGrid {
   readonly section: Uint8Array;
   /** 1 where the outside of the fabric shows the purl side of the loop (half the loops of a rib). */
   readonly isPurl: Uint8Array;
+  /** 1 for loops of a row that both beds knitted together. */
+  readonly isRib: Uint8Array;
+  /** Needles that the loop was moved along its bed before it was knitted: to the right positive. */
+  readonly lean: Int8Array;
   /** Loops that loop i was drawn through: parents[parentStart[i] .. parentStart[i + 1]), left to right as seen from outside. */
   readonly parentStart: Int32Array;
   readonly parents: Int32Array;

@@ -1,3 +1,7 @@
+import type { ShoeSystem } from '../foot/shoe-size.ts';
+
+export type { ShoeSystem };
+
 /** Beds are named from the knitter's place: front is nearer to her. */
 export type Bed = 'front' | 'back';
 
@@ -16,8 +20,6 @@ export interface YarnChoice {
    */
   readonly stripePasses?: number;
 }
-
-export type ShoeSystem = 'continental' | 'uk' | 'us-men' | 'us-women' | 'mondopoint';
 
 /** A person's sock file, as saved: see the README for units, limits and defaults. */
 export interface SockFile {

@@ -1,0 +1,43 @@
+import type { StitchGrid } from '../machine/grid.ts';
+import { mapDarts, type DartMap } from './dart-map.ts';
+import type { Fabric } from './fabric.ts';
+import { markSock } from './mark-sock.ts';
+import { cutRestCells, type StitchSize } from './rest-cells.ts';
+import { findTubeBeds, placeVertices } from './sock-coordinates.ts';
+import { walkCells, type Walks } from './walk-cells.ts';
+
+const leaving = (map: DartMap, walks: Walks): Int32Array => Int32Array.from(walks.darts, (dart) => map.edges[dart] as number);
+
+/** Rest sizes from a gauge: width of a stitch, height of a row, width of a rib stitch, mm. */
+export function stitchSizeOf(gauge: { stitchesPerMm: number; rowsPerMm: number; ribWidthFactor: number }): StitchSize {
+  return {
+    courseMm: 1 / gauge.stitchesPerMm,
+    waleMm: 1 / gauge.rowsPerMm,
+    ribCourseMm: gauge.ribWidthFactor / gauge.stitchesPerMm,
+  };
+}
+
+/** The cloth of a stitch grid at a gauge: cells with their rest shapes, boundaries, and a sock's marks if it is one. */
+export function buildFabric(grid: StitchGrid, size: StitchSize): Fabric {
+  const map = mapDarts(grid);
+  const { cells, boundaries } = walkCells(map);
+  const tube = findTubeBeds(grid, map);
+  const coordinates = placeVertices(grid, map, tube);
+  return {
+    vertexCount: map.vertexCount,
+    vertexLoop: map.vertexLoop,
+    loopVertex: map.loopVertex,
+    vertexSection: Uint8Array.from(map.vertexLoop, (loop) => grid.section[loop] as number),
+    vertexPass: Int32Array.from(map.vertexLoop, (loop) => grid.pass[loop] as number),
+    ...coordinates,
+    edges: map.edges,
+    edgeKind: map.edgeKind,
+    cellStart: cells.start,
+    cellVertices: leaving(map, cells),
+    ...cutRestCells(grid, map, cells, size),
+    boundaryStart: boundaries.start,
+    boundaryVertices: leaving(map, boundaries),
+    marks: tube && grid.live.length === 0 ? markSock(grid, map, coordinates, tube) : null,
+    ...size,
+  };
+}

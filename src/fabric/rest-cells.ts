@@ -1,0 +1,134 @@
+import type { StitchGrid } from '../machine/grid.ts';
+import type { DartMap } from './dart-map.ts';
+import { EDGE } from './fabric.ts';
+import { layRingPolygon } from './ring-polygon.ts';
+import type { Walks } from './walk-cells.ts';
+
+/** Rest size of one stitch, mm. */
+export interface StitchSize { readonly courseMm: number; readonly waleMm: number; readonly ribCourseMm: number }
+
+export interface RestCells {
+  readonly cellRestMm: Float64Array;
+  readonly cellIsRib: Uint8Array;
+  readonly edgeRestMm: Float64Array;
+}
+
+/** Is the dart of this edge the one that runs along the course to the right, or up the wale? */
+const pointsForward = (map: DartMap, dart: number): boolean => {
+  const angle = map.dartAngle[dart] as number;
+  return angle <= 90 || angle === 340;
+};
+
+/**
+ * What a dart covers on flat cloth, in the frame of the loop it leaves: [to the right, upwards], mm.
+ * Null for a mitre: it spans whatever rows the cell at that side leaves it.
+ */
+function spanOf(map: DartMap, grid: StitchGrid, dart: number, courseMm: number, waleMm: number): readonly [number, number] | null {
+  const sign = pointsForward(map, dart) ? 1 : -1;
+  switch (map.edgeKind[dart >> 1]) {
+    case EDGE.wale: {
+      // A decrease leans its wale by the needles that the parent was moved.
+      const parent = map.edges[sign > 0 ? dart : dart ^ 1] as number;
+      const lean = grid.lean[map.vertexLoop[parent] as number] as number;
+      return [sign * lean * courseMm, sign * waleMm];
+    }
+    case EDGE.join: return [0, waleMm];
+    case EDGE.mitre: return null;
+    default: return [sign * courseMm, 0];
+  }
+}
+
+interface Layout {
+  readonly spans: readonly ([number, number] | null)[];
+  readonly gap: readonly [number, number];
+  /** The frame comes back upside down: one join lies in the cell (the edge of a closed toe). */
+  readonly isTwisted: boolean;
+}
+
+/** Spans of a cell's darts in one common frame (a join turns the frame upside down), with the gap that they leave. */
+function layOut(map: DartMap, grid: StitchGrid, darts: Int32Array, courseMm: number, waleMm: number): Layout {
+  let turn = 1;
+  const gap: [number, number] = [0, 0];
+  const spans = Array.from(darts, (dart): [number, number] | null => {
+    const span = spanOf(map, grid, dart, courseMm, waleMm);
+    const turned: [number, number] | null = span && [turn * span[0], turn * span[1]];
+    if (map.edgeKind[dart >> 1] === EDGE.join) turn = -turn;
+    if (turned) {
+      gap[0] -= turned[0];
+      gap[1] -= turned[1];
+    }
+    return turned;
+  });
+  return { spans, gap, isTwisted: turn < 0 };
+}
+
+/**
+ * Closes a cell whose spans leave a gap. A mitre takes it whole. Without one, the courses slant by
+ * equal shares: a cell with more rows on one side than on the other (a heel corner, the start of a
+ * helix) is cut as a trapezoid.
+ */
+function closeGap(map: DartMap, darts: Int32Array, spans: Layout['spans'], gap: Layout['gap']): [number, number][] {
+  const open = spans.flatMap((s, i) => (s === null ? [i] : []));
+  const isCourse = (dart: number): boolean => map.edgeKind[dart >> 1] === EDGE.course || map.edgeKind[dart >> 1] === EDGE.seam;
+  const courses = [...darts].flatMap((dart, i) => (isCourse(dart) ? [i] : []));
+  const takers = open.length > 0 ? open : courses.length > 0 ? courses : spans.map((_, i) => i);
+  return spans.map((span, i) => {
+    const [x, y] = span ?? [0, 0];
+    const share = takers.includes(i) ? 1 / takers.length : 0;
+    return [x + share * gap[0], y + share * gap[1]];
+  });
+}
+
+/** Gaps of more rows than this between two sides of a cell are slits: the side of a plateau, 2 rows and its passes. */
+const SLIT_ROWS = 3;
+
+/**
+ * A slit has many rows on one side against a row on the other. Cloth closes it by folding the long
+ * side upon itself, so its rest shape is a strip one row wide. Null if the cell is no slit.
+ */
+function foldSlit(spans: Layout['spans'], gap: Layout['gap'], waleMm: number): [number, number][] | null {
+  if (Math.abs(gap[1]) < SLIT_ROWS * waleMm || spans.includes(null)) return null;
+  // The long side is the run against the gap; rotate the cell so that the run starts at 0.
+  const direction = -Math.sign(gap[1]);
+  const isLong = spans.map((s) => s !== null && s[0] === 0 && Math.sign(s[1]) === direction);
+  const first = isLong.findIndex((here, i) => here && isLong.at(i - 1) === false);
+  const rows = isLong.filter(Boolean).length;
+  if (first < 0 || rows % 2 === 0) return null;
+  const folded = spans.map((s): [number, number] => [s?.[0] ?? 0, s?.[1] ?? 0]);
+  for (let k = 0; k < rows; k++) {
+    const half = (rows - 1) / 2;
+    const outward = direction * waleMm;
+    folded[(first + k) % spans.length] = k < half ? [outward, 0] : k === half ? [0, direction * waleMm] : [-outward, 0];
+  }
+  return folded;
+}
+
+/** Rest shape of every cell, and the length of every edge on flat cloth. */
+export function cutRestCells(grid: StitchGrid, map: DartMap, cells: Walks, size: StitchSize): RestCells {
+  const cellCount = cells.start.length - 1;
+  const cellRestMm = new Float64Array(2 * cells.darts.length);
+  const cellIsRib = new Uint8Array(cellCount);
+  const edgeRestMm = new Float64Array(map.edges.length / 2);
+  for (let c = 0; c < cellCount; c++) {
+    const start = cells.start[c] as number;
+    const darts = cells.darts.subarray(start, cells.start[c + 1]);
+    const isRib = darts.every((d) => grid.isRib[map.vertexLoop[map.edges[d] as number] as number] === 1);
+    cellIsRib[c] = isRib ? 1 : 0;
+    const { spans, gap, isTwisted } = layOut(map, grid, darts, isRib ? size.ribCourseMm : size.courseMm, size.waleMm);
+    const closed = isTwisted
+      ? layRingPolygon(spans.map((span) => Math.sqrt((span?.[0] ?? 0) ** 2 + (span?.[1] ?? 0) ** 2)))
+      : foldSlit(spans, gap, size.waleMm) ?? closeGap(map, darts, spans, gap);
+    let [x, y] = [0, 0];
+    darts.forEach((dart, i) => {
+      cellRestMm[2 * (start + i)] = x;
+      cellRestMm[2 * (start + i) + 1] = y;
+      const [dx, dy] = closed[i] as [number, number];
+      x += dx;
+      y += dy;
+      // An edge is as long as its own span; where a cell is cut askew, only a mitre takes the cut's length.
+      const [ex, ey] = spans[i] ?? [dx, dy];
+      edgeRestMm[dart >> 1] = Math.sqrt(ex * ex + ey * ey);
+    });
+  }
+  return { cellRestMm, cellIsRib, edgeRestMm };
+}

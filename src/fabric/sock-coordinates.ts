@@ -1,0 +1,125 @@
+import { SECTION } from '../machine/codes.ts';
+import type { StitchGrid } from '../machine/grid.ts';
+import type { DartMap } from './dart-map.ts';
+
+/** Where each vertex belongs on the sock: see `Fabric`. */
+export interface SockCoordinates {
+  readonly vertexAround: Float64Array;
+  readonly vertexRow: Float64Array;
+  readonly vertexFan: Float64Array;
+}
+
+/** The beds of a tube: which knits the heel, and the needles in work. */
+export interface TubeBeds { readonly heelBed: number; readonly first: number; readonly last: number }
+
+const isFan = (section: number): boolean =>
+  (section >= SECTION['heel-in'] && section <= SECTION['heel-out'])
+  || section === SECTION['toe-in'] || section === SECTION['toe-out'];
+const isFlat = (grid: StitchGrid, loop: number): boolean =>
+  grid.isRib[loop] === 1 || grid.section[loop] === SECTION.plain;
+
+/** Finds the tube from the short rows of the heel; null for a fabric without one. */
+export function findTubeBeds(grid: StitchGrid, map: DartMap): TubeBeds | null {
+  let [heelBed, first, last] = [-1, Infinity, -Infinity];
+  for (const loop of map.vertexLoop) {
+    if (grid.section[loop] === SECTION['heel-out']) heelBed = grid.bed[loop] as number;
+    if (grid.section[loop] === SECTION.foot) {
+      first = Math.min(first, grid.needle[loop] as number);
+      last = Math.max(last, grid.needle[loop] as number);
+    }
+  }
+  return heelBed < 0 || first > last ? null : { heelBed, first, last };
+}
+
+/** Turn (0..1) of a needle of the tube; towards the right as seen from outside it grows. */
+function turnOf(tube: TubeBeds, bed: number, needle: number): number {
+  const half = tube.last - tube.first + 1;
+  const fromLeft = bed === 0 ? needle - tube.first : tube.last - needle;
+  const stitch = bed === tube.heelBed ? fromLeft + 0.5 - half / 2 : half / 2 + fromLeft + 0.5;
+  return (((stitch / (2 * half)) % 1) + 1) % 1;
+}
+
+function placeAround(grid: StitchGrid, map: DartMap, tube: TubeBeds): Float64Array {
+  const around = new Float64Array(map.vertexCount);
+  // From the newest back: flat rows lie where the tube's stitches that grew from them lie.
+  for (let v = map.vertexCount - 1; v >= 0; v--) {
+    const loop = map.vertexLoop[v] as number;
+    const child = map.loopVertex[grid.child[loop] as number] ?? -1;
+    around[v] = isFlat(grid, loop) && child >= 0
+      ? (around[child] as number)
+      : turnOf(tube, grid.bed[loop] as number, grid.needle[loop] as number);
+  }
+  return around;
+}
+
+function countRows(grid: StitchGrid, map: DartMap): Float64Array {
+  const row = new Float64Array(map.vertexCount);
+  for (let v = 0; v < map.vertexCount; v++) {
+    const loop = map.vertexLoop[v] as number;
+    const parent = firstStitchParent(grid, map, loop);
+    if (parent >= 0) row[v] = (row[parent] as number) + (isFan(grid.section[loop] as number) ? 0 : 1);
+  }
+  return row;
+}
+
+function firstStitchParent(grid: StitchGrid, map: DartMap, loop: number): number {
+  for (let k = grid.parentStart[loop] as number; k < (grid.parentStart[loop + 1] as number); k++) {
+    const vertex = map.loopVertex[grid.parents[k] as number] as number;
+    if (vertex >= 0) return vertex;
+  }
+  return -1;
+}
+
+/**
+ * Along each wale through a heel (or short-row toe) from 0 to 1; the mitre, where the wale waits,
+ * stands at one half, and the short base's middle row with it.
+ */
+function fanOut(grid: StitchGrid, map: DartMap): Float64Array {
+  const fan = new Float64Array(map.vertexCount);
+  for (let v = 0; v < map.vertexCount; v++) {
+    const section = grid.section[map.vertexLoop[v] as number] as number;
+    if (section === SECTION.foot || section === SECTION.toe) fan[v] = 1;
+    if (!isFan(section)) continue;
+    const parent = firstStitchParent(grid, map, map.vertexLoop[v] as number);
+    if (parent >= 0 && isSameFan(grid, map, parent, v)) continue;
+    spreadWale(grid, map, fan, v);
+  }
+  return fan;
+}
+
+const isToe = (section: number): boolean => section === SECTION['toe-in'] || section === SECTION['toe-out'];
+
+function isSameFan(grid: StitchGrid, map: DartMap, a: number, b: number): boolean {
+  const sectionA = grid.section[map.vertexLoop[a] as number] as number;
+  const sectionB = grid.section[map.vertexLoop[b] as number] as number;
+  return isFan(sectionA) && isFan(sectionB) && isToe(sectionA) === isToe(sectionB);
+}
+
+/** Sets `fan` along the wale that enters the short rows at vertex `first`. */
+function spreadWale(grid: StitchGrid, map: DartMap, fan: Float64Array, first: number): void {
+  const wale: number[] = [];
+  for (let v = first; v >= 0 && isSameFan(grid, map, first, v);) {
+    wale.push(v);
+    v = map.loopVertex[grid.child[map.vertexLoop[v] as number] as number] ?? -1;
+  }
+  const isOut = (v: number): boolean => {
+    const section = grid.section[map.vertexLoop[v] as number];
+    return section === SECTION['heel-out'] || section === SECTION['toe-out'];
+  };
+  const level = wale.filter((v) => grid.section[map.vertexLoop[v] as number] === SECTION['heel-level']).length;
+  const down = wale.filter((v) => !isOut(v)).length - level / 2;
+  const out = wale.length - down;
+  wale.forEach((v, i) => {
+    const row = i + 1;
+    fan[v] = row <= down ? (0.5 * row) / (down + 0.5) : 1 - (0.5 * (wale.length - row + 0.5)) / (out + 0.5);
+  });
+}
+
+/** Coordinates along the tube, for a fabric with a heel; for any other, rows only. */
+export function placeVertices(grid: StitchGrid, map: DartMap, tube: TubeBeds | null): SockCoordinates {
+  return {
+    vertexAround: tube ? placeAround(grid, map, tube) : new Float64Array(map.vertexCount),
+    vertexRow: countRows(grid, map),
+    vertexFan: tube ? fanOut(grid, map) : new Float64Array(map.vertexCount),
+  };
+}

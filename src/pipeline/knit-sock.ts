@@ -1,0 +1,41 @@
+import { buildFabric, stitchSizeOf } from '../fabric/build-fabric.ts';
+import { checkFabric } from '../fabric/check-fabric.ts';
+import { checkGrid } from '../machine/check-grid.ts';
+import { knitProgram } from '../machine/knit-program.ts';
+import { estimateYarn } from '../measure/estimate-yarn.ts';
+import { findCautions } from '../measure/find-cautions.ts';
+import { measureRest } from '../measure/measure-rest.ts';
+import { buildProgram } from '../plan/build-program.ts';
+import { planSock } from '../plan/plan-sock.ts';
+import type { SockFile } from '../plan/sock-file.ts';
+import type { KnitOutcome } from './result.ts';
+
+/** An invariant of ours is broken: our bug, never the person's. */
+function assertLaws(stage: string, broken: readonly string[]): void {
+  if (broken.length > 0) throw new Error(`${stage}: ${broken.slice(0, 3).join('; ')}${broken.length > 3 ? `; and ${broken.length - 3} more` : ''}`);
+}
+
+/**
+ * From a sock file to the knitted cloth, without its relaxed shapes: plan, program, trace, grid,
+ * fabric, rest measures, yarn, cautions. A file that cannot be knitted gives its problems instead.
+ * Throws only when a law of ours is broken.
+ */
+export function knitSock(file: SockFile): KnitOutcome {
+  const { plan, derivations, foot, problems } = planSock(file);
+  if (plan === null) return { sock: null, problems };
+  const program = buildProgram(plan);
+  const { fault, grid, trace } = knitProgram(program);
+  if (fault !== null) {
+    throw new Error(`machine: pass ${fault.pass}, ${fault.bed ?? 'no'} bed, needle ${fault.needle ?? '-'}: ${fault.reason}`);
+  }
+  assertLaws('grid', checkGrid(grid));
+  const fabric = buildFabric(grid, stitchSizeOf(plan));
+  assertLaws('fabric', checkFabric(fabric));
+  const sock = {
+    file, plan, derivations, foot, program, trace, grid, fabric,
+    rest: measureRest(plan),
+    yarn: estimateYarn(plan, grid),
+    cautions: findCautions(plan, foot, file.foot),
+  };
+  return { sock, problems };
+}

@@ -1,0 +1,58 @@
+import type { Problem } from '../base/problem.ts';
+import { per10cmToPerMm } from '../base/unit.ts';
+import { checkCounts } from './check-counts.ts';
+import { checkSock } from './check-sock.ts';
+import { DEFAULTS } from './defaults.ts';
+import type { Counts } from './plan-counts.ts';
+import { workCounts } from './plan-counts.ts';
+import { planFoot, UNKNOWN_FOOT } from './plan-foot.ts';
+import type { Derivation, Plan, PlannedFoot } from './plan-types.ts';
+import { planYarns } from './plan-yarns.ts';
+import type { Bed, SockFile } from './sock-file.ts';
+
+export interface PlannedSock {
+  /** Null when there is any problem. */
+  readonly plan: Plan | null;
+  /** One for each count; empty when the file itself is wrong. */
+  readonly derivations: readonly Derivation[];
+  readonly foot: PlannedFoot;
+  readonly problems: readonly Problem[];
+}
+
+const otherBed = (bed: Bed): Bed => (bed === 'front' ? 'back' : 'front');
+
+function completePlan(file: SockFile, counts: Counts): Plan {
+  const { gauge, leg, heel, toe, machine } = file;
+  const legKind = leg?.kind ?? DEFAULTS.legKind;
+  const gatherBed = leg?.gatherBed ?? DEFAULTS.gatherBed;
+  return {
+    name: file.name ?? DEFAULTS.name,
+    stitchesPerMm: per10cmToPerMm(gauge.stitchesPer10cm),
+    rowsPerMm: per10cmToPerMm(gauge.rowsPer10cm),
+    ribWidthFactor: gauge.ribWidthFactor ?? DEFAULTS.ribWidthFactor,
+    ...counts,
+    legKind,
+    gatherBed,
+    // The turned bed; a tube leg turns no work and its heel lies on the front.
+    heelBed: legKind === 'tube' ? 'front' : otherBed(gatherBed),
+    heelWraps: heel?.wraps ?? DEFAULTS.heelWraps,
+    toeKind: toe?.kind ?? DEFAULTS.toeKind,
+    closing: toe?.closing ?? DEFAULTS.closing,
+    yarns: planYarns(file),
+    needlesPerBed: machine?.needlesPerBed ?? DEFAULTS.needlesPerBed,
+    needlePitchMm: machine?.needlePitchMm ?? DEFAULTS.needlePitchMm,
+  };
+}
+
+/**
+ * Sock file to counts. Whatever the file is, a plan or every reason why there is none; counts that
+ * are fixed by hand are refused rather than changed.
+ */
+export function planSock(given: Readonly<SockFile>): PlannedSock {
+  const { file, problems: formProblems } = checkSock(given);
+  if (file === null) return { plan: null, derivations: [], foot: UNKNOWN_FOOT, problems: formProblems };
+  const foot = planFoot(file);
+  const { counts, derivations } = workCounts(file, foot);
+  const problems = checkCounts(file, foot, counts);
+  return { plan: problems.length === 0 ? completePlan(file, counts) : null, derivations, foot, problems };
+}
