@@ -6,7 +6,13 @@ import { cutRestCells, type StitchSize } from './rest-cells.ts';
 import { findTubeBeds, placeVertices } from './sock-coordinates.ts';
 import { walkCells, type Walks } from './walk-cells.ts';
 
-const leaving = (map: DartMap, walks: Walks): Int32Array => Int32Array.from(walks.darts, (dart) => map.edges[dart] as number);
+/** values[index[i]] for every i. */
+function pick<T extends Int32Array | Uint8Array>(values: T, index: Int32Array, into: T): T {
+  for (let i = 0; i < index.length; i++) into[i] = values[index[i]];
+  return into;
+}
+
+const leaving = (map: DartMap, walks: Walks): Int32Array => pick(map.edges, walks.darts, new Int32Array(walks.darts.length));
 
 /** Rest sizes from a gauge: width of a stitch, height of a row, width of a rib stitch, mm. */
 export function stitchSizeOf(gauge: { stitchesPerMm: number; rowsPerMm: number; ribWidthFactor: number }): StitchSize {
@@ -27,8 +33,8 @@ export function buildFabric(grid: StitchGrid, size: StitchSize): Fabric {
     vertexCount: map.vertexCount,
     vertexLoop: map.vertexLoop,
     loopVertex: map.loopVertex,
-    vertexSection: Uint8Array.from(map.vertexLoop, (loop) => grid.section[loop] as number),
-    vertexPass: Int32Array.from(map.vertexLoop, (loop) => grid.pass[loop] as number),
+    vertexSection: pick(grid.section, map.vertexLoop, new Uint8Array(map.vertexCount)),
+    vertexPass: pick(grid.pass, map.vertexLoop, new Int32Array(map.vertexCount)),
     ...coordinates,
     edges: map.edges,
     edgeKind: map.edgeKind,

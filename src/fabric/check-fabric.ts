@@ -12,12 +12,14 @@ export function countEuler(fabric: Pick<Fabric, 'vertexCount' | 'edges' | 'cellS
 export function checkFabric(fabric: Fabric): string[] {
   const broken: string[] = [];
   const sides = new Map<number, number>();
+  const keyOf = (u: number, v: number): number => (u < v ? u * fabric.vertexCount + v : v * fabric.vertexCount + u);
+  for (let e = 0; e < fabric.edges.length; e += 2) sides.set(keyOf(fabric.edges[e], fabric.edges[e + 1]), 0);
   const count = (start: Int32Array, vertices: Int32Array): void => {
     for (let c = 0; c + 1 < start.length; c++) {
-      const [from, to] = [start[c] as number, start[c + 1] as number];
+      const [from, to] = [start[c], start[c + 1]];
       for (let i = from; i < to; i++) {
-        const [u, v] = [vertices[i] as number, vertices[i + 1 < to ? i + 1 : from] as number];
-        const key = Math.min(u, v) * fabric.vertexCount + Math.max(u, v);
+        const [u, v] = [vertices[i], vertices[i + 1 < to ? i + 1 : from]];
+        const key = keyOf(u, v);
         sides.set(key, (sides.get(key) ?? 0) + 1);
       }
     }
@@ -25,8 +27,8 @@ export function checkFabric(fabric: Fabric): string[] {
   count(fabric.cellStart, fabric.cellVertices);
   count(fabric.boundaryStart, fabric.boundaryVertices);
   for (let e = 0; e < fabric.edges.length; e += 2) {
-    const [u, v] = [fabric.edges[e] as number, fabric.edges[e + 1] as number];
-    const found = sides.get(Math.min(u, v) * fabric.vertexCount + Math.max(u, v)) ?? 0;
+    const [u, v] = [fabric.edges[e], fabric.edges[e + 1]];
+    const found = sides.get(keyOf(u, v)) ?? 0;
     if (found !== 2) broken.push(`edge ${u}-${v} borders ${found} faces, not 2`);
   }
   for (let c = 0; c + 1 < fabric.cellStart.length; c++) {
@@ -38,12 +40,12 @@ export function checkFabric(fabric: Fabric): string[] {
 
 /** Area of a cell's rest shape by the shoelace formula, positive if counter-clockwise. */
 export function restAreaMm2(fabric: Pick<Fabric, 'cellStart' | 'cellRestMm'>, cell: number): number {
-  const [from, to] = [fabric.cellStart[cell] as number, fabric.cellStart[cell + 1] as number];
+  const [from, to] = [fabric.cellStart[cell], fabric.cellStart[cell + 1]];
   let twice = 0;
   for (let i = from; i < to; i++) {
     const j = i + 1 < to ? i + 1 : from;
-    const [x, y, u, v] = [2 * i, 2 * i + 1, 2 * j, 2 * j + 1].map((k) => fabric.cellRestMm[k] as number) as [number, number, number, number];
-    twice += x * v - u * y;
+    twice += (fabric.cellRestMm[2 * i]) * (fabric.cellRestMm[2 * j + 1])
+      - (fabric.cellRestMm[2 * j]) * (fabric.cellRestMm[2 * i + 1]);
   }
   return twice / 2;
 }

@@ -12,6 +12,9 @@ const ANGLE = {
   down: 270, ringRight: 340,
 } as const;
 
+/** Degrees between the wales of loops knitted together. */
+const PARENT_FAN = 5;
+
 /** Edges of the cloth and, round each vertex, the darts (half edges) in turning order. */
 export interface DartMap {
   readonly vertexCount: number;
@@ -41,7 +44,7 @@ interface EdgeList {
   readonly known: Set<number>;
 }
 
-const isStitch = (grid: StitchGrid, loop: number): boolean => (grid.kind[loop] as number) <= LOOP.knit;
+const isStitch = (grid: StitchGrid, loop: number): boolean => (grid.kind[loop]) <= LOOP.knit;
 
 /** Adds an edge unless the pair has one already. */
 function addEdge(list: EdgeList, vertexCount: number, u: number, v: number, kind: number, angleU: number, angleV: number): void {
@@ -56,36 +59,36 @@ function addEdge(list: EdgeList, vertexCount: number, u: number, v: number, kind
 function addWales(list: EdgeList, grid: StitchGrid, loopVertex: Int32Array, vertexCount: number): void {
   for (let loop = 0; loop < grid.loopCount; loop++) {
     if (!isStitch(grid, loop)) continue;
-    const parents = grid.parents.subarray(grid.parentStart[loop], grid.parentStart[loop + 1]).filter((p) => isStitch(grid, p));
-    // Several parents fan out below, left to right.
-    parents.forEach((parent, i) => {
-      const angle = ANGLE.down + 30 * (i - (parents.length - 1) / 2);
-      addEdge(list, vertexCount, loopVertex[parent] as number, loopVertex[loop] as number, EDGE.wale, ANGLE.up, angle);
-    });
+    const [start, end] = [grid.parentStart[loop], grid.parentStart[loop + 1]];
+    for (let k = start; k < end; k++) {
+      // Several parents fan out below, left to right; a wrap among them is no vertex.
+      const angle = ANGLE.down + PARENT_FAN * (k - (start + end - 1) / 2);
+      addEdge(list, vertexCount, loopVertex[grid.parents[k]], loopVertex[loop], EDGE.wale, ANGLE.up, angle);
+    }
   }
 }
 
 function addCourses(list: EdgeList, grid: StitchGrid, loopVertex: Int32Array, vertexCount: number): void {
   for (let loop = 0; loop < grid.loopCount; loop++) {
     if (!isStitch(grid, loop)) continue;
-    const right = grid.rightOf[loop] as number;
-    const left = grid.leftOf[loop] as number;
+    const right = grid.rightOf[loop];
+    const left = grid.leftOf[loop];
     // The other end usually knows this loop as its neighbour on the opposite side; where the carriage turned, on the same.
     if (right >= 0) {
       const back = grid.leftOf[right] === loop ? ANGLE.left : ANGLE.right;
-      addEdge(list, vertexCount, loopVertex[loop] as number, loopVertex[right] as number, EDGE.course, ANGLE.right, back);
+      addEdge(list, vertexCount, loopVertex[loop], loopVertex[right], EDGE.course, ANGLE.right, back);
     }
     if (left >= 0 && grid.rightOf[left] !== loop) {
-      addEdge(list, vertexCount, loopVertex[loop] as number, loopVertex[left] as number, EDGE.course, ANGLE.left, ANGLE.left);
+      addEdge(list, vertexCount, loopVertex[loop], loopVertex[left], EDGE.course, ANGLE.left, ANGLE.left);
     }
   }
 }
 
 function addPairs(list: EdgeList, grid: StitchGrid, loopVertex: Int32Array, vertexCount: number): void {
   const forEachPair = (pairs: Int32Array, add: (a: number, b: number) => void): void => {
-    for (let i = 0; i < pairs.length; i += 2) add(pairs[i] as number, pairs[i + 1] as number);
+    for (let i = 0; i < pairs.length; i += 2) add(pairs[i], pairs[i + 1]);
   };
-  const vertex = (loop: number): number => loopVertex[loop] as number;
+  const vertex = (loop: number): number => loopVertex[loop];
   forEachPair(grid.ringPair, (last, first) => {
     // The ring closes below the yarn's way up into the first pass.
     const runsLeft = grid.rightOf[first] === -1;
@@ -93,14 +96,14 @@ function addPairs(list: EdgeList, grid: StitchGrid, loopVertex: Int32Array, vert
       runsLeft ? ANGLE.ringLeft : ANGLE.ringRight, runsLeft ? ANGLE.right : ANGLE.left);
   });
   forEachPair(grid.seamPairs, (a, b) => {
-    const aIsLeft = ((grid.selvedge[a] as number) & 1) !== 0;
+    const aIsLeft = ((grid.selvedge[a]) & 1) !== 0;
     addEdge(list, vertexCount, vertex(a), vertex(b), EDGE.seam, aIsLeft ? ANGLE.left : ANGLE.right, aIsLeft ? ANGLE.right : ANGLE.left);
   });
   forEachPair(grid.joinPairs, (a, b) => {
     addEdge(list, vertexCount, vertex(a), vertex(b), EDGE.join, ANGLE.up, ANGLE.up);
   });
   forEachPair(grid.mitrePairs, (outer, inner) => {
-    const isToHigh = (grid.needle[inner] as number) > (grid.needle[outer] as number);
+    const isToHigh = (grid.needle[inner]) > (grid.needle[outer]);
     // A short row's loops show their knit side outside: high needles lie right on the front bed.
     const isToRight = isToHigh === (grid.bed[outer] === 0);
     addEdge(list, vertexCount, vertex(outer), vertex(inner), EDGE.mitre,
@@ -110,11 +113,12 @@ function addPairs(list: EdgeList, grid: StitchGrid, loopVertex: Int32Array, vert
 
 function findOpenSides(grid: StitchGrid, vertexLoop: Int32Array): Uint8Array {
   const live = new Set(grid.live);
-  return Uint8Array.from(vertexLoop, (loop) => {
-    const sides = grid.selvedge[loop] as number;
-    return (grid.kind[loop] === LOOP.castOn ? 1 : 0) | (live.has(loop) ? 2 : 0)
-      | ((sides & 1) !== 0 ? 4 : 0) | ((sides & 2) !== 0 ? 8 : 0);
-  });
+  const open = new Uint8Array(vertexLoop.length);
+  for (let v = 0; v < open.length; v++) {
+    const loop = vertexLoop[v];
+    open[v] = (grid.kind[loop] === LOOP.castOn ? 1 : 0) | (live.has(loop) ? 2 : 0) | ((grid.selvedge[loop]) << 2);
+  }
+  return open;
 }
 
 /** Reads the edges off the grid, each pair of loops once, and sorts them round every vertex. */
@@ -133,12 +137,12 @@ export function mapDarts(grid: StitchGrid): DartMap {
   addCourses(list, grid, loopVertex, vertexCount);
   addPairs(list, grid, loopVertex, vertexCount);
 
-  const vertexLoop = Int32Array.from(stitches);
+  const vertexLoop = new Int32Array(stitches);
   return {
     vertexCount, vertexLoop, loopVertex,
-    edges: Int32Array.from(list.ends),
-    edgeKind: Uint8Array.from(list.kinds),
-    dartAngle: Float64Array.from(list.angles),
+    edges: new Int32Array(list.ends),
+    edgeKind: new Uint8Array(list.kinds),
+    dartAngle: new Float64Array(list.angles),
     openSides: findOpenSides(grid, vertexLoop),
     ...sortDarts(list, vertexCount),
   };
@@ -147,19 +151,19 @@ export function mapDarts(grid: StitchGrid): DartMap {
 function sortDarts(list: EdgeList, vertexCount: number): Pick<DartMap, 'dartStart' | 'darts' | 'dartPlace'> {
   const dartCount = list.ends.length;
   const dartStart = new Int32Array(vertexCount + 1);
-  for (const v of list.ends) dartStart[v + 1] = (dartStart[v + 1] as number) + 1;
-  for (let v = 0; v < vertexCount; v++) dartStart[v + 1] = (dartStart[v + 1] as number) + (dartStart[v] as number);
+  for (const v of list.ends) dartStart[v + 1] = (dartStart[v + 1]) + 1;
+  for (let v = 0; v < vertexCount; v++) dartStart[v + 1] = (dartStart[v + 1]) + (dartStart[v]);
   const darts = new Int32Array(dartCount);
   const filled = new Int32Array(vertexCount);
-  const angle = (dart: number): number => list.angles[dart] as number;
+  const angle = (dart: number): number => list.angles[dart];
   for (let dart = 0; dart < dartCount; dart++) {
-    const v = list.ends[dart] as number;
-    const start = dartStart[v] as number;
+    const v = list.ends[dart];
+    const start = dartStart[v];
     // Insertion by angle: a vertex has a handful of darts.
-    let place = start + (filled[v] as number);
-    for (; place > start && angle(darts[place - 1] as number) > angle(dart); place--) darts[place] = darts[place - 1] as number;
+    let place = start + (filled[v]);
+    for (; place > start && angle(darts[place - 1]) > angle(dart); place--) darts[place] = darts[place - 1];
     darts[place] = dart;
-    filled[v] = (filled[v] as number) + 1;
+    filled[v] = (filled[v]) + 1;
   }
   const dartPlace = new Int32Array(dartCount);
   darts.forEach((dart, place) => { dartPlace[dart] = place; });

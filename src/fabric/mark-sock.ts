@@ -26,29 +26,31 @@ function readSock(grid: StitchGrid, map: DartMap, coordinates: SockCoordinates, 
   const wales: number[][] = Array.from({ length: stitches }, () => []);
   const byPass = new Map<number, number[]>();
   for (let v = 0; v < map.vertexCount; v++) {
-    const place = Math.round((coordinates.vertexAround[v] as number) * stitches - 0.5);
-    (wales[(place + stitches) % stitches] as number[]).push(v);
-    const pass = grid.pass[map.vertexLoop[v] as number] as number;
-    byPass.set(pass, [...(byPass.get(pass) ?? []), v]);
+    const place = Math.round((coordinates.vertexAround[v]) * stitches - 0.5);
+    (wales[(place + stitches) % stitches]).push(v);
+    const pass = grid.pass[map.vertexLoop[v]];
+    const row = byPass.get(pass);
+    if (row === undefined) byPass.set(pass, [v]);
+    else row.push(v);
   }
   const rows = [...byPass.values()].map((vertices): Row => {
-    const loop = map.vertexLoop[vertices[0] as number] as number;
-    const runsRight = vertices.length < 2 || grid.rightOf[loop] === map.vertexLoop[vertices[1] as number];
-    return { section: grid.section[loop] as number, bed: grid.bed[loop] as number, vertices: runsRight ? vertices : [...vertices].reverse() };
+    const loop = map.vertexLoop[vertices[0]];
+    const runsRight = vertices.length < 2 || grid.rightOf[loop] === map.vertexLoop[vertices[1]];
+    return { section: grid.section[loop], bed: grid.bed[loop], vertices: runsRight ? vertices : [...vertices].reverse() };
   });
   return {
-    sectionOf: (v) => grid.section[map.vertexLoop[v] as number] as number,
+    sectionOf: (v) => grid.section[map.vertexLoop[v]],
     wales, rows, heelBed: tube.heelBed, quarter: stitches / 4,
   };
 }
 
 const wale = (sock: Sock, place: number): readonly number[] =>
-  sock.wales[(place + sock.wales.length) % sock.wales.length] as readonly number[];
+  sock.wales[(place + sock.wales.length) % sock.wales.length];
 
 /** Half-way between two neighbouring wales, row by row. */
 function betweenWales(sock: Sock, left: number): MarkPoint[] {
   const [a, b] = [wale(sock, left), wale(sock, left + 1)];
-  return a.slice(0, Math.min(a.length, b.length)).map((v, i) => between(v, b[i] as number));
+  return a.slice(0, Math.min(a.length, b.length)).map((v, i) => between(v, b[i]));
 }
 
 /** Closed rounds in order: flat rows as they are, tube passes in pairs (instep, heel bed). */
@@ -85,7 +87,7 @@ function mitreOf(sock: Sock, side: SideName, turns: number, outSection: number):
   return Array.from({ length: turns / 2 }, (_, i) => {
     const vertices = wale(sock, side === 'left' ? sock.quarter - 1 - i : 3 * sock.quarter + i);
     const out = vertices.findIndex((v) => sock.sectionOf(v) === outSection);
-    return vertices[out - 1] as number;
+    return vertices[out - 1];
   });
 }
 
@@ -95,7 +97,7 @@ interface Turning { readonly base: readonly number[]; readonly left: number[]; r
 function readTurning(sock: Sock, down: number, level: number | null, out: number): Turning {
   const downRows = sock.rows.filter((r) => r.section === down);
   const levelRows = level === null ? [] : sock.rows.filter((r) => r.section === level);
-  const base = (levelRows[levelRows.length / 2 - 1] ?? downRows.at(-1)) as Row;
+  const base = (levelRows[levelRows.length / 2 - 1] ?? downRows.at(-1));
   return {
     base: base.vertices,
     left: mitreOf(sock, 'left', downRows.length, out),
@@ -112,7 +114,7 @@ function upWale(sock: Sock, base: number): number[] {
 }
 
 const middleOf = (row: readonly number[]): MarkPoint =>
-  between(row[row.length / 2 - 1] as number, row[row.length / 2] as number);
+  between(row[row.length / 2 - 1], row[row.length / 2]);
 
 function markHeel(sock: Sock): Pick<FabricMarks, 'mitreLeft' | 'mitreRight' | 'heelFirstRow' | 'shortBase' | 'baseMiddle' | 'instepAtHeel' | 'heelDiagonal'> {
   const turning = readTurning(sock, SECTION['heel-in'], SECTION['heel-level'], SECTION['heel-out']);
@@ -122,9 +124,9 @@ function markHeel(sock: Sock): Pick<FabricMarks, 'mitreLeft' | 'mitreRight' | 'h
   const instep = before.filter((r) => r.bed !== sock.heelBed).at(-1) as Row;
   const footStart = sock.rows.find((r) => r.section === SECTION.foot && r.bed !== sock.heelBed) as Row;
   // On the heel bed, seen from outside, the foot's left is on the right: around the tube it comes last.
-  const right = [...turning.right, ...upWale(sock, turning.base[0] as number)];
+  const right = [...turning.right, ...upWale(sock, turning.base[0])];
   const left = [...turning.left, ...upWale(sock, turning.base.at(-1) as number)];
-  const [middleA, middleB] = [instep.vertices[instep.vertices.length / 2 - 1] as number, footStart.vertices[footStart.vertices.length / 2] as number];
+  const [middleA, middleB] = [instep.vertices[instep.vertices.length / 2 - 1], footStart.vertices[footStart.vertices.length / 2]];
   return {
     mitreLeft: makePath(left.map(onVertex), false),
     mitreRight: makePath(right.map(onVertex), false),

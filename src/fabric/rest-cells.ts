@@ -15,7 +15,7 @@ export interface RestCells {
 
 /** Is the dart of this edge the one that runs along the course to the right, or up the wale? */
 const pointsForward = (map: DartMap, dart: number): boolean => {
-  const angle = map.dartAngle[dart] as number;
+  const angle = map.dartAngle[dart];
   return angle <= 90 || angle === 340;
 };
 
@@ -23,13 +23,13 @@ const pointsForward = (map: DartMap, dart: number): boolean => {
  * What a dart covers on flat cloth, in the frame of the loop it leaves: [to the right, upwards], mm.
  * Null for a mitre: it spans whatever rows the cell at that side leaves it.
  */
-function spanOf(map: DartMap, grid: StitchGrid, dart: number, courseMm: number, waleMm: number): readonly [number, number] | null {
+function spanOf(map: DartMap, grid: StitchGrid, dart: number, courseMm: number, waleMm: number): [number, number] | null {
   const sign = pointsForward(map, dart) ? 1 : -1;
   switch (map.edgeKind[dart >> 1]) {
     case EDGE.wale: {
       // A decrease leans its wale by the needles that the parent was moved.
-      const parent = map.edges[sign > 0 ? dart : dart ^ 1] as number;
-      const lean = grid.lean[map.vertexLoop[parent] as number] as number;
+      const parent = map.edges[sign > 0 ? dart : dart ^ 1];
+      const lean = grid.lean[map.vertexLoop[parent]];
       return [sign * lean * courseMm, sign * waleMm];
     }
     case EDGE.join: return [0, waleMm];
@@ -47,27 +47,33 @@ interface Layout {
 
 /** Spans of a cell's darts in one common frame (a join turns the frame upside down), with the gap that they leave. */
 function layOut(map: DartMap, grid: StitchGrid, darts: Int32Array, courseMm: number, waleMm: number): Layout {
+  const spans: ([number, number] | null)[] = [];
   let turn = 1;
-  const gap: [number, number] = [0, 0];
-  const spans = Array.from(darts, (dart): [number, number] | null => {
+  let [gapX, gapY] = [0, 0];
+  for (const dart of darts) {
     const span = spanOf(map, grid, dart, courseMm, waleMm);
-    const turned: [number, number] | null = span && [turn * span[0], turn * span[1]];
-    if (map.edgeKind[dart >> 1] === EDGE.join) turn = -turn;
-    if (turned) {
-      gap[0] -= turned[0];
-      gap[1] -= turned[1];
+    if (span !== null) {
+      span[0] *= turn;
+      span[1] *= turn;
+      gapX -= span[0];
+      gapY -= span[1];
     }
-    return turned;
-  });
-  return { spans, gap, isTwisted: turn < 0 };
+    spans.push(span);
+    if (map.edgeKind[dart >> 1] === EDGE.join) turn = -turn;
+  }
+  return { spans, gap: [gapX, gapY], isTwisted: turn < 0 };
 }
+
+/** A gap below this is rounding. */
+const CLOSED_MM = 1e-9;
 
 /**
  * Closes a cell whose spans leave a gap. A mitre takes it whole. Without one, the courses slant by
  * equal shares: a cell with more rows on one side than on the other (a heel corner, the start of a
  * helix) is cut as a trapezoid.
  */
-function closeGap(map: DartMap, darts: Int32Array, spans: Layout['spans'], gap: Layout['gap']): [number, number][] {
+function closeGap(map: DartMap, darts: Int32Array, spans: Layout['spans'], gap: Layout['gap']): Layout['spans'] {
+  if (!spans.includes(null) && Math.abs(gap[0]) + Math.abs(gap[1]) < CLOSED_MM) return spans;
   const open = spans.flatMap((s, i) => (s === null ? [i] : []));
   const isCourse = (dart: number): boolean => map.edgeKind[dart >> 1] === EDGE.course || map.edgeKind[dart >> 1] === EDGE.seam;
   const courses = [...darts].flatMap((dart, i) => (isCourse(dart) ? [i] : []));
@@ -103,6 +109,13 @@ function foldSlit(spans: Layout['spans'], gap: Layout['gap'], waleMm: number): [
   return folded;
 }
 
+function isAllRib(map: DartMap, grid: StitchGrid, darts: Int32Array): boolean {
+  for (const dart of darts) {
+    if (grid.isRib[map.vertexLoop[map.edges[dart]]] === 0) return false;
+  }
+  return true;
+}
+
 /** Rest shape of every cell, and the length of every edge on flat cloth. */
 export function cutRestCells(grid: StitchGrid, map: DartMap, cells: Walks, size: StitchSize): RestCells {
   const cellCount = cells.start.length - 1;
@@ -110,16 +123,17 @@ export function cutRestCells(grid: StitchGrid, map: DartMap, cells: Walks, size:
   const cellIsRib = new Uint8Array(cellCount);
   const edgeRestMm = new Float64Array(map.edges.length / 2);
   for (let c = 0; c < cellCount; c++) {
-    const start = cells.start[c] as number;
+    const start = cells.start[c];
     const darts = cells.darts.subarray(start, cells.start[c + 1]);
-    const isRib = darts.every((d) => grid.isRib[map.vertexLoop[map.edges[d] as number] as number] === 1);
+    const isRib = isAllRib(map, grid, darts);
     cellIsRib[c] = isRib ? 1 : 0;
     const { spans, gap, isTwisted } = layOut(map, grid, darts, isRib ? size.ribCourseMm : size.courseMm, size.waleMm);
     const closed = isTwisted
       ? layRingPolygon(spans.map((span) => Math.sqrt((span?.[0] ?? 0) ** 2 + (span?.[1] ?? 0) ** 2)))
       : foldSlit(spans, gap, size.waleMm) ?? closeGap(map, darts, spans, gap);
     let [x, y] = [0, 0];
-    darts.forEach((dart, i) => {
+    for (let i = 0; i < darts.length; i++) {
+      const edge = (darts[i]) >> 1;
       cellRestMm[2 * (start + i)] = x;
       cellRestMm[2 * (start + i) + 1] = y;
       const [dx, dy] = closed[i] as [number, number];
@@ -127,8 +141,8 @@ export function cutRestCells(grid: StitchGrid, map: DartMap, cells: Walks, size:
       y += dy;
       // An edge is as long as its own span; where a cell is cut askew, only a mitre takes the cut's length.
       const [ex, ey] = spans[i] ?? [dx, dy];
-      edgeRestMm[dart >> 1] = Math.sqrt(ex * ex + ey * ey);
-    });
+      edgeRestMm[edge] = Math.sqrt(ex * ex + ey * ey);
+    }
   }
   return { cellRestMm, cellIsRib, edgeRestMm };
 }

@@ -27,13 +27,14 @@ export function layRingPolygon(sides: readonly number[]): [number, number][] {
   const radius = (low + high) / 2;
   const turns = sides.map((s, i) => {
     const turn = 2 * halfAngle(s, radius);
-    return !isCentreInside && i === longestAt ? -turn : turn;
+    // Seen from a centre outside, the longest side spans the far way round.
+    return !isCentreInside && i === longestAt ? 2 * Math.PI - turn : turn;
   });
   // The first side runs to the right.
-  let heading = -(turns[0] as number) / 2;
+  let heading = -(turns[0]) / 2;
   return sides.map((side, i): [number, number] => {
-    const direction = heading + (turns[i] as number) / 2;
-    heading += turns[i] as number;
+    const direction = heading + (turns[i]) / 2;
+    heading += turns[i];
     return [side * Math.cos(direction), side * Math.sin(direction)];
   });
 }

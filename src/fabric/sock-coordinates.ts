@@ -22,10 +22,10 @@ const isFlat = (grid: StitchGrid, loop: number): boolean =>
 export function findTubeBeds(grid: StitchGrid, map: DartMap): TubeBeds | null {
   let [heelBed, first, last] = [-1, Infinity, -Infinity];
   for (const loop of map.vertexLoop) {
-    if (grid.section[loop] === SECTION['heel-out']) heelBed = grid.bed[loop] as number;
+    if (grid.section[loop] === SECTION['heel-out']) heelBed = grid.bed[loop];
     if (grid.section[loop] === SECTION.foot) {
-      first = Math.min(first, grid.needle[loop] as number);
-      last = Math.max(last, grid.needle[loop] as number);
+      first = Math.min(first, grid.needle[loop]);
+      last = Math.max(last, grid.needle[loop]);
     }
   }
   return heelBed < 0 || first > last ? null : { heelBed, first, last };
@@ -43,11 +43,11 @@ function placeAround(grid: StitchGrid, map: DartMap, tube: TubeBeds): Float64Arr
   const around = new Float64Array(map.vertexCount);
   // From the newest back: flat rows lie where the tube's stitches that grew from them lie.
   for (let v = map.vertexCount - 1; v >= 0; v--) {
-    const loop = map.vertexLoop[v] as number;
-    const child = map.loopVertex[grid.child[loop] as number] ?? -1;
+    const loop = map.vertexLoop[v];
+    const child = map.loopVertex[grid.child[loop]] ?? -1;
     around[v] = isFlat(grid, loop) && child >= 0
-      ? (around[child] as number)
-      : turnOf(tube, grid.bed[loop] as number, grid.needle[loop] as number);
+      ? (around[child])
+      : turnOf(tube, grid.bed[loop], grid.needle[loop]);
   }
   return around;
 }
@@ -55,16 +55,16 @@ function placeAround(grid: StitchGrid, map: DartMap, tube: TubeBeds): Float64Arr
 function countRows(grid: StitchGrid, map: DartMap): Float64Array {
   const row = new Float64Array(map.vertexCount);
   for (let v = 0; v < map.vertexCount; v++) {
-    const loop = map.vertexLoop[v] as number;
+    const loop = map.vertexLoop[v];
     const parent = firstStitchParent(grid, map, loop);
-    if (parent >= 0) row[v] = (row[parent] as number) + (isFan(grid.section[loop] as number) ? 0 : 1);
+    if (parent >= 0) row[v] = (row[parent]) + (isFan(grid.section[loop]) ? 0 : 1);
   }
   return row;
 }
 
 function firstStitchParent(grid: StitchGrid, map: DartMap, loop: number): number {
-  for (let k = grid.parentStart[loop] as number; k < (grid.parentStart[loop + 1] as number); k++) {
-    const vertex = map.loopVertex[grid.parents[k] as number] as number;
+  for (let k = grid.parentStart[loop]; k < (grid.parentStart[loop + 1]); k++) {
+    const vertex = map.loopVertex[grid.parents[k]];
     if (vertex >= 0) return vertex;
   }
   return -1;
@@ -77,10 +77,10 @@ function firstStitchParent(grid: StitchGrid, map: DartMap, loop: number): number
 function fanOut(grid: StitchGrid, map: DartMap): Float64Array {
   const fan = new Float64Array(map.vertexCount);
   for (let v = 0; v < map.vertexCount; v++) {
-    const section = grid.section[map.vertexLoop[v] as number] as number;
+    const section = grid.section[map.vertexLoop[v]];
     if (section === SECTION.foot || section === SECTION.toe) fan[v] = 1;
     if (!isFan(section)) continue;
-    const parent = firstStitchParent(grid, map, map.vertexLoop[v] as number);
+    const parent = firstStitchParent(grid, map, map.vertexLoop[v]);
     if (parent >= 0 && isSameFan(grid, map, parent, v)) continue;
     spreadWale(grid, map, fan, v);
   }
@@ -90,8 +90,8 @@ function fanOut(grid: StitchGrid, map: DartMap): Float64Array {
 const isToe = (section: number): boolean => section === SECTION['toe-in'] || section === SECTION['toe-out'];
 
 function isSameFan(grid: StitchGrid, map: DartMap, a: number, b: number): boolean {
-  const sectionA = grid.section[map.vertexLoop[a] as number] as number;
-  const sectionB = grid.section[map.vertexLoop[b] as number] as number;
+  const sectionA = grid.section[map.vertexLoop[a]];
+  const sectionB = grid.section[map.vertexLoop[b]];
   return isFan(sectionA) && isFan(sectionB) && isToe(sectionA) === isToe(sectionB);
 }
 
@@ -100,13 +100,13 @@ function spreadWale(grid: StitchGrid, map: DartMap, fan: Float64Array, first: nu
   const wale: number[] = [];
   for (let v = first; v >= 0 && isSameFan(grid, map, first, v);) {
     wale.push(v);
-    v = map.loopVertex[grid.child[map.vertexLoop[v] as number] as number] ?? -1;
+    v = map.loopVertex[grid.child[map.vertexLoop[v]]] ?? -1;
   }
   const isOut = (v: number): boolean => {
-    const section = grid.section[map.vertexLoop[v] as number];
+    const section = grid.section[map.vertexLoop[v]];
     return section === SECTION['heel-out'] || section === SECTION['toe-out'];
   };
-  const level = wale.filter((v) => grid.section[map.vertexLoop[v] as number] === SECTION['heel-level']).length;
+  const level = wale.filter((v) => grid.section[map.vertexLoop[v]] === SECTION['heel-level']).length;
   const down = wale.filter((v) => !isOut(v)).length - level / 2;
   const out = wale.length - down;
   wale.forEach((v, i) => {

@@ -5,10 +5,10 @@ export interface Walks { readonly start: Int32Array; readonly darts: Int32Array 
 
 /** The corner that `next` makes with the dart before it (counter-clockwise sector from `next` to `back`) holds an open side. */
 function isOpenCorner(map: DartMap, vertex: number, next: number, back: number): boolean {
-  const open = map.openSides[vertex] as number;
+  const open = map.openSides[vertex];
   if (open === 0) return false;
-  const from = map.dartAngle[next] as number;
-  let span = (map.dartAngle[back] as number) - from;
+  const from = map.dartAngle[next];
+  let span = (map.dartAngle[back]) - from;
   if (span <= 0) span += 360;
   return OPEN_ANGLES.some(([bit, angle]) => {
     if ((open & bit) === 0) return false;
@@ -35,10 +35,10 @@ export function walkCells(map: DartMap): { readonly cells: Walks; readonly bound
       isWalked[dart] = 1;
       walk.push(dart);
       const back = dart ^ 1;
-      const vertex = map.edges[back] as number;
-      const start = map.dartStart[vertex] as number;
-      const place = map.dartPlace[back] as number;
-      const next = map.darts[place > start ? place - 1 : (map.dartStart[vertex + 1] as number) - 1] as number;
+      const vertex = map.edges[back];
+      const start = map.dartStart[vertex];
+      const place = map.dartPlace[back];
+      const next = map.darts[place > start ? place - 1 : (map.dartStart[vertex + 1]) - 1];
       isBoundary ||= isOpenCorner(map, vertex, next, back);
       dart = next;
     } while (dart !== first);
@@ -46,6 +46,6 @@ export function walkCells(map: DartMap): { readonly cells: Walks; readonly bound
     for (const d of walk) into.darts.push(d);
     into.start.push(into.darts.length);
   }
-  const pack = (w: { start: number[]; darts: number[] }): Walks => ({ start: Int32Array.from(w.start), darts: Int32Array.from(w.darts) });
+  const pack = (w: { start: number[]; darts: number[] }): Walks => ({ start: new Int32Array(w.start), darts: new Int32Array(w.darts) });
   return { cells: pack(cells), boundaries: pack(boundaries) };
 }

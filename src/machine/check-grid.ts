@@ -14,12 +14,12 @@ function checkFamilies(grid: StitchGrid): string[] {
   const broken: string[] = [];
   const drawn = new Int32Array(grid.loopCount);
   for (let i = 0; i < grid.loopCount; i++) {
-    const start = grid.parentStart[i] as number;
-    const end = grid.parentStart[i + 1] as number;
+    const start = grid.parentStart[i];
+    const end = grid.parentStart[i + 1];
     if (grid.kind[i] === LOOP.knit && start === end) broken.push(`loop ${i} was drawn through nothing`);
     for (let k = start; k < end; k++) {
-      const parent = grid.parents[k] as number;
-      drawn[parent] = (drawn[parent] as number) + 1;
+      const parent = grid.parents[k];
+      drawn[parent] = (drawn[parent]) + 1;
       if (grid.child[parent] !== i) broken.push(`loop ${parent} does not know its child ${i}`);
       if (parent >= i) broken.push(`loop ${i} was drawn through loop ${parent}, which is younger`);
     }
@@ -46,7 +46,7 @@ function checkEnds(grid: StitchGrid): string[] {
 function checkYarn(grid: StitchGrid): string[] {
   const broken: string[] = [];
   for (let i = 0; i < grid.loopCount; i++) {
-    const after = grid.yarnAfter[i] as number;
+    const after = grid.yarnAfter[i];
     if (after < 0) continue;
     if (after <= i) broken.push(`the yarn runs from loop ${i} back to loop ${after}`);
     if (grid.yarnBefore[after] !== i) broken.push(`loops ${i} and ${after} disagree about the yarn between them`);
@@ -59,7 +59,7 @@ function checkWraps(grid: StitchGrid): string[] {
   const broken: string[] = [];
   for (let i = 0; i < grid.loopCount; i++) {
     if (grid.kind[i] !== LOOP.wrap) continue;
-    const host = grid.wrapHost[i] as number;
+    const host = grid.wrapHost[i];
     if (host < 0) broken.push(`wrap ${i} lies round nothing`);
     else if (grid.child[host] !== grid.child[i]) broken.push(`wrap ${i} is not knitted off with loop ${host}`);
   }

@@ -38,7 +38,7 @@ export function knitProgram(program: Program, options: KnitOptions = {}): Knitti
   const machine = new Machine(program.needlesPerBed, program.yarnCount);
   let step = 0;
   try {
-    for (; step < program.steps.length; step++) runStep(machine, program.steps[step] as Step, step);
+    for (; step < program.steps.length; step++) runStep(machine, program.steps[step], step);
     if (!options.isUnfinished) machine.assertNothingLive();
   } catch (error) {
     if (!(error instanceof Refusal)) throw error;

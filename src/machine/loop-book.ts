@@ -1,5 +1,5 @@
 import type { Bed } from '../plan/sock-file.ts';
-import type { SectionName } from '../plan/step.ts';
+import type { NeedleRef, SectionName } from '../plan/step.ts';
 import { BED, LOOP, SECTION } from './codes.ts';
 import type { StitchGrid } from './grid.ts';
 
@@ -10,6 +10,8 @@ const FACE_OPEN = 2;
 export const OPEN_LOW = 1;
 export const OPEN_HIGH = 2;
 
+const NO_LOOPS: readonly number[] = [];
+
 export interface NewLoop {
   readonly kind: number;
   readonly pass: number;
@@ -18,7 +20,7 @@ export interface NewLoop {
   readonly yarn: number;
   readonly section: SectionName;
   /** In needle order, low first. */
-  readonly parents: readonly number[];
+  readonly parents?: readonly number[];
   readonly isRib?: boolean;
   readonly wrapHost?: number;
 }
@@ -28,15 +30,25 @@ export interface NewLoop {
  * left and right as seen from outside, which is known only once a rib has been gathered.
  */
 export class LoopBook {
-  readonly #loops: NewLoop[] = [];
+  // One list a property: a sock's loops as objects take three times as long to make and to read.
+  readonly #kind: number[] = [];
+  readonly #pass: number[] = [];
+  readonly #bed: number[] = [];
+  readonly #needle: number[] = [];
+  readonly #yarn: number[] = [];
+  readonly #section: number[] = [];
+  readonly #isRib: number[] = [];
+  readonly #wrapHost: number[] = [];
+  readonly #parentStart: number[] = [0];
+  readonly #parents: number[] = [];
   readonly #face: number[] = [];
   readonly #child: number[] = [];
   readonly #before: number[] = [];
   readonly #after: number[] = [];
   readonly #open: number[] = [];
   readonly #moved: number[] = [];
-  /** Course neighbours: from, to, direction of the carriage at `from` and at `to` (1: towards high needles). */
-  readonly #courses: [number, number, number, number][] = [];
+  /** Course neighbours, four entries each: from, to, direction of the carriage at `from` and at `to` (1: towards high needles). */
+  readonly #courses: number[] = [];
   #ribs: number[] = [];
   readonly mitrePairs: number[] = [];
   readonly seamPairs: number[] = [];
@@ -44,16 +56,28 @@ export class LoopBook {
   readonly ringPair: number[] = [];
 
   get count(): number {
-    return this.#loops.length;
+    return this.#kind.length;
   }
 
-  loop(id: number): NewLoop {
-    return this.#loops[id] as NewLoop;
+  kindOf(id: number): number {
+    return this.#kind[id];
+  }
+
+  needleOf(id: number): NeedleRef {
+    return { bed: this.#bed[id] === BED.front ? 'front' : 'back', needle: this.#needle[id] };
   }
 
   add(loop: NewLoop): number {
-    const id = this.#loops.length;
-    this.#loops.push(loop);
+    const id = this.#kind.length;
+    const parents = loop.parents ?? NO_LOOPS;
+    this.#kind.push(loop.kind);
+    this.#pass.push(loop.pass);
+    this.#bed.push(BED[loop.bed]);
+    this.#needle.push(loop.needle);
+    this.#yarn.push(loop.yarn);
+    this.#section.push(SECTION[loop.section]);
+    this.#isRib.push(loop.isRib ? 1 : 0);
+    this.#wrapHost.push(loop.wrapHost ?? -1);
     this.#face.push(loop.isRib ? FACE_OPEN : BED[loop.bed]);
     if (loop.isRib) this.#ribs.push(id);
     this.#child.push(-1);
@@ -61,7 +85,11 @@ export class LoopBook {
     this.#after.push(-1);
     this.#open.push(0);
     this.#moved.push(0);
-    for (const parent of loop.parents) this.#child[parent] = id;
+    for (const parent of parents) {
+      this.#child[parent] = id;
+      this.#parents.push(parent);
+    }
+    this.#parentStart.push(this.#parents.length);
     return id;
   }
 
@@ -71,19 +99,19 @@ export class LoopBook {
   }
 
   linkCourse(from: number, to: number, directionFrom: number, directionTo: number): void {
-    this.#courses.push([from, to, directionFrom, directionTo]);
+    this.#courses.push(from, to, directionFrom, directionTo);
   }
 
   markOpen(loop: number, bits: number): void {
-    this.#open[loop] = (this.#open[loop] as number) | bits;
+    this.#open[loop] = (this.#open[loop]) | bits;
   }
 
   openSides(loop: number): number {
-    return this.#open[loop] as number;
+    return this.#open[loop];
   }
 
   noteMove(loop: number, needles: number): void {
-    this.#moved[loop] = (this.#moved[loop] as number) + needles;
+    this.#moved[loop] = (this.#moved[loop]) + needles;
   }
 
   /** The rows knitted on both beds so far hang on `bed` now: their outside is that bed's. */
@@ -92,63 +120,65 @@ export class LoopBook {
     this.#ribs = [];
   }
 
+  toGrid(live: readonly number[]): StitchGrid {
+    this.gatherRibs('front');
+    return {
+      loopCount: this.count,
+      kind: new Uint8Array(this.#kind),
+      pass: new Int32Array(this.#pass),
+      bed: new Uint8Array(this.#bed),
+      needle: new Int16Array(this.#needle),
+      yarn: new Uint8Array(this.#yarn),
+      section: new Uint8Array(this.#section),
+      isRib: new Uint8Array(this.#isRib),
+      child: new Int32Array(this.#child),
+      yarnBefore: new Int32Array(this.#before),
+      yarnAfter: new Int32Array(this.#after),
+      wrapHost: new Int32Array(this.#wrapHost),
+      ...this.#seenFromOutside(),
+      ...this.#courseNeighbours(),
+      mitrePairs: new Int32Array(this.mitrePairs),
+      seamPairs: new Int32Array(this.seamPairs),
+      joinPairs: new Int32Array(this.joinPairs),
+      ringPair: new Int32Array(this.ringPair),
+      live: new Int32Array(live),
+    };
+  }
+
   /** +1 where high needles lie to the right as seen from outside the fabric, else -1. */
   #sense(loop: number): number {
     return this.#face[loop] === BED.back ? -1 : 1;
   }
 
-  #courseNeighbours(): { leftOf: Int32Array; rightOf: Int32Array } {
+  #seenFromOutside(): Pick<StitchGrid, 'isPurl' | 'lean' | 'selvedge' | 'parentStart' | 'parents'> {
+    const parentStart = new Int32Array(this.#parentStart);
+    const parents = new Int32Array(this.#parents);
+    const isPurl = new Uint8Array(this.count);
+    const lean = new Int8Array(this.count);
+    const selvedge = new Uint8Array(this.count);
+    for (let id = 0; id < this.count; id++) {
+      const isReversed = this.#sense(id) < 0;
+      if ((this.#kind[id]) <= LOOP.knit && this.#bed[id] !== this.#face[id]) isPurl[id] = 1;
+      const moved = this.#moved[id];
+      lean[id] = isReversed ? -moved : moved;
+      const open = this.#open[id];
+      selvedge[id] = isReversed ? ((open & OPEN_LOW) << 1) | ((open & OPEN_HIGH) >> 1) : open;
+      if (isReversed) parents.subarray(parentStart[id], parentStart[id + 1]).reverse();
+    }
+    return { isPurl, lean, selvedge, parentStart, parents };
+  }
+
+  #courseNeighbours(): Pick<StitchGrid, 'leftOf' | 'rightOf'> {
     const leftOf = new Int32Array(this.count).fill(-1);
     const rightOf = new Int32Array(this.count).fill(-1);
-    for (const [from, to, directionFrom, directionTo] of this.#courses) {
-      if (directionFrom * this.#sense(from) > 0) rightOf[from] = to;
+    const links = this.#courses;
+    for (let i = 0; i < links.length; i += 4) {
+      const [from, to] = [links[i], links[i + 1]];
+      if ((links[i + 2]) * this.#sense(from) > 0) rightOf[from] = to;
       else leftOf[from] = to;
-      if (directionTo * this.#sense(to) > 0) leftOf[to] = from;
+      if ((links[i + 3]) * this.#sense(to) > 0) leftOf[to] = from;
       else rightOf[to] = from;
     }
     return { leftOf, rightOf };
-  }
-
-  #selvedge(id: number): number {
-    const open = this.#open[id] as number;
-    if (this.#sense(id) > 0) return open;
-    return ((open & OPEN_LOW) !== 0 ? OPEN_HIGH : 0) | ((open & OPEN_HIGH) !== 0 ? OPEN_LOW : 0);
-  }
-
-  toGrid(live: readonly number[]): StitchGrid {
-    this.gatherRibs('front');
-    const loops = this.#loops;
-    const parentStart = new Int32Array(loops.length + 1);
-    const parents: number[] = [];
-    loops.forEach((loop, id) => {
-      const inOrder = this.#sense(id) > 0 ? loop.parents : [...loop.parents].reverse();
-      parents.push(...inOrder);
-      parentStart[id + 1] = parents.length;
-    });
-    return {
-      loopCount: loops.length,
-      kind: Uint8Array.from(loops, (l) => l.kind),
-      pass: Int32Array.from(loops, (l) => l.pass),
-      bed: Uint8Array.from(loops, (l) => BED[l.bed]),
-      needle: Int16Array.from(loops, (l) => l.needle),
-      yarn: Uint8Array.from(loops, (l) => l.yarn),
-      section: Uint8Array.from(loops, (l) => SECTION[l.section]),
-      isPurl: Uint8Array.from(loops, (l, id) => (l.kind <= LOOP.knit && BED[l.bed] !== this.#face[id] ? 1 : 0)),
-      isRib: Uint8Array.from(loops, (l) => (l.isRib ? 1 : 0)),
-      lean: Int8Array.from(this.#moved, (needles, id) => needles * this.#sense(id)),
-      parentStart,
-      parents: Int32Array.from(parents),
-      child: Int32Array.from(this.#child),
-      yarnBefore: Int32Array.from(this.#before),
-      yarnAfter: Int32Array.from(this.#after),
-      ...this.#courseNeighbours(),
-      wrapHost: Int32Array.from(loops, (l) => l.wrapHost ?? -1),
-      selvedge: Uint8Array.from(loops, (_, id) => this.#selvedge(id)),
-      mitrePairs: Int32Array.from(this.mitrePairs),
-      seamPairs: Int32Array.from(this.seamPairs),
-      joinPairs: Int32Array.from(this.joinPairs),
-      ringPair: Int32Array.from(this.ringPair),
-      live: Int32Array.from(live),
-    };
   }
 }

@@ -133,10 +133,12 @@ export class Machine {
     const host = this.#loopOn(at);
     const id = this.#book.add({
       kind: LOOP.wrap, pass: this.passCount, bed: at.bed, needle: at.needle, yarn: this.#yarnInUse(),
-      section: this.#section, parents: [], wrapHost: host,
+      section: this.#section, wrapHost: host,
     });
     this.#threadYarn(id);
-    this.#beds.loops(at).push(id);
+    // It lies on the far side of the held loop.
+    if (side === 'left') this.#beds.loops(at).unshift(id);
+    else this.#beds.loops(at).push(id);
     if (isResting) this.#cornerWraps++;
     else this.#wraps++;
   }
@@ -173,7 +175,7 @@ export class Machine {
     let chain = -1;
     for (const at of needles) {
       const stack = this.#beds.empty(at);
-      const stitches = stack.filter((id) => this.#book.loop(id).kind !== LOOP.wrap);
+      const stitches = stack.filter((id) => this.#book.kindOf(id) !== LOOP.wrap);
       const [a, b] = stitches;
       if (a !== undefined && b !== undefined) this.#book.joinPairs.push(a, b);
       chain = this.#closeLoop(at, LOOP.bindOff, chain < 0 ? stack : [...stack, chain]);
@@ -188,10 +190,12 @@ export class Machine {
     for (let pass = fromPass; pass <= toPass; pass++) {
       const record = this.#passes[pass];
       if (record === undefined) throw new Refusal(`there is no pass ${pass} to seam`, null, null);
-      let [first, last] = [record.firstLoop, record.endLoop - 1];
-      while (this.#book.loop(last).kind === LOOP.wrap) last--;
+      const first = record.firstLoop;
+      let last = record.endLoop - 1;
+      while (this.#book.kindOf(last) === LOOP.wrap) last--;
       if (this.#book.openSides(first) === 0 || this.#book.openSides(last) === 0 || first === last) {
-        throw new Refusal(`pass ${pass} has no two open edges to sew`, this.#book.loop(first).bed, this.#book.loop(first).needle);
+        const { bed, needle } = this.#book.needleOf(first);
+        throw new Refusal(`pass ${pass} has no two open edges to sew`, bed, needle);
       }
       this.#book.seamPairs.push(first, last);
     }
@@ -202,7 +206,8 @@ export class Machine {
     if (at !== undefined) throw new Refusal('loops are left live at the end', at.bed, at.needle);
     const [loop] = this.#takenOff;
     if (loop !== undefined) {
-      throw new Refusal('loops taken off are left live at the end', this.#book.loop(loop).bed, this.#book.loop(loop).needle);
+      const { bed, needle } = this.#book.needleOf(loop);
+      throw new Refusal('loops taken off are left live at the end', bed, needle);
     }
   }
 
@@ -272,7 +277,7 @@ export class Machine {
 
   /** The stitch on a needle, wraps apart. */
   #loopOn(at: NeedleRef): number {
-    const loop = this.#beds.loops(at).find((id) => this.#book.loop(id).kind !== LOOP.wrap);
+    const loop = this.#beds.loops(at).find((id) => this.#book.kindOf(id) !== LOOP.wrap);
     if (loop === undefined) throw new Refusal('the needle is empty', at.bed, at.needle);
     return loop;
   }

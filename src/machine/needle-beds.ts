@@ -27,11 +27,11 @@ export class NeedleBeds {
   }
 
   loops(at: NeedleRef): number[] {
-    return this.#loops[this.index(at)] as number[];
+    return this.#loops[this.index(at)];
   }
 
   state(at: NeedleRef): number {
-    return this.states[this.index(at)] as number;
+    return this.states[this.index(at)];
   }
 
   setState(at: NeedleRef, state: number): void {
@@ -60,7 +60,7 @@ export class NeedleBeds {
     const start = BED[bed] * this.needlesPerBed;
     const found: number[] = [];
     for (let i = 0; i < this.needlesPerBed; i++) {
-      if (states.includes(this.states[start + i] as number)) found.push(i + 1);
+      if (states.includes(this.states[start + i])) found.push(i + 1);
     }
     return found;
   }

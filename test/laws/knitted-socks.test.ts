@@ -1,0 +1,101 @@
+import { describe, expect, test } from 'vitest';
+import { buildFabric, stitchSizeOf } from '../../src/fabric/build-fabric.ts';
+import { checkFabric, countEuler } from '../../src/fabric/check-fabric.ts';
+import { checkGrid } from '../../src/machine/check-grid.ts';
+import { LOOP } from '../../src/machine/codes.ts';
+import type { StitchGrid } from '../../src/machine/grid.ts';
+import { knitProgram } from '../../src/machine/knit-program.ts';
+import { mirrorProgram } from '../../src/plan/mirror-program.ts';
+import type { Plan } from '../../src/plan/plan-types.ts';
+import { knitPlan, randomPlans } from './random-sock.ts';
+
+const SOCKS = randomPlans(20, 240).map((plan) => {
+  const { program, grid, trace } = knitPlan(plan);
+  return { plan, program, grid, trace, fabric: buildFabric(grid, stitchSizeOf(plan)) };
+});
+
+/** Entries of `a` that differ from those of `b`. */
+const countUnlike = (a: ArrayLike<number>, b: ArrayLike<number>): number =>
+  Math.abs(a.length - b.length) + Array.from(a).filter((x, i) => x !== b[i]).length;
+
+/** Sum of a + (a + 1) + ... + b. */
+const sum = (a: number, b: number): number => ((a + b) * (b - a + 1)) / 2;
+
+/** What DESIGN's counting rules say a plan must give; common practice, no source. */
+function countByHand(plan: Plan) {
+  const { stitches: n, heelStitches: h, turnDownWidth: w, toeTipStitches: t, toeDecreases: d } = plan;
+  const isFlat = plan.legKind === 'flat-rib';
+  const isShortRowToe = plan.toeKind === 'short-row';
+  const heel = sum(w, h - 1) + plan.plateauPasses * w + sum(w + 1, h);
+  const toe = isShortRowToe
+    ? sum(t, h - 1) + sum(t + 1, h)
+    : Array.from({ length: d - 1 }, (_, i) => plan.passesPerDecrease * (h - 2 * (i + 1))).reduce((a, b) => a + b, 0) + 2 * t;
+  return {
+    passes: plan.legPasses + plan.plainPasses + plan.anklePasses + plan.heelPasses + plan.footPasses + plan.toePasses,
+    loops: n + (plan.legPasses + plan.plainPasses) * (isFlat ? n : h) + plan.anklePasses * h + heel + plan.footPasses * h + toe,
+    wraps: (plan.heelWraps ? h - w : 0) + (isShortRowToe ? h - t : 0),
+    cornerWraps: 2,
+    transfers: (isFlat ? n : 0) + 8 * d + (plan.closing === 'bind-off' ? (isShortRowToe ? h : t) : 0),
+    decreases: 4 * d,
+  };
+}
+
+describe('every random sock', () => {
+  test('is of every kind', () => {
+    const kinds = new Set(SOCKS.map(({ plan: p }) => `${p.legKind} ${p.toeKind} ${p.closing} ${p.heelBed}`));
+    expect(kinds.size).toBe(12);
+  });
+
+  test('knits to the counts of its plan, with all laws of grid and cloth', () => {
+    for (const { plan, grid, trace, fabric } of SOCKS) {
+      const { passes, loops, wraps, cornerWraps, transfers, decreases } = countByHand(plan);
+      expect({ ...trace, passes: trace.passes.length - 1 }).toMatchObject({ passes, loops, wraps, cornerWraps, transfers, decreases });
+      expect(checkGrid(grid)).toEqual([]);
+      expect(checkFabric(fabric)).toEqual([]);
+      expect(countEuler(fabric)).toBe(1);
+      expect([...fabric.boundaryVertices].sort((a, b) => a - b)).toEqual(Array.from({ length: plan.stitches }, (_, i) => i));
+    }
+  });
+
+  test('has its carriage on the other side after every pass', () => {
+    for (const { trace } of SOCKS) {
+      trace.passes.slice(2).forEach((pass, i) => { expect(pass.from).not.toBe(trace.passes[i + 1].from); });
+    }
+  });
+
+  test('mirrored, gives the mirrored grid exactly', () => {
+    for (const { plan, program, grid } of SOCKS) {
+      const mirrored = knitProgram(mirrorProgram(program)).grid as StitchGrid;
+      const reversed = grid.parents.slice();
+      // Loops closed off lie behind one another, not side by side.
+      const stacked = [...grid.kind.keys()].filter((i) => grid.kind[i] === LOOP.knit);
+      for (const i of stacked) reversed.subarray(grid.parentStart[i], grid.parentStart[i + 1]).reverse();
+      const expected: StitchGrid = {
+        ...grid,
+        needle: grid.needle.map((n) => plan.needlesPerBed + 1 - n),
+        lean: grid.lean.map((n) => -n),
+        selvedge: grid.selvedge.map((s) => ((s & 1) << 1) | (s >> 1)),
+        leftOf: grid.rightOf, rightOf: grid.leftOf, parents: reversed,
+      };
+      const unlike = Object.entries(expected).filter(([key, value]) =>
+        typeof value !== 'number' && countUnlike(value as Int32Array, mirrored[key as keyof StitchGrid] as Int32Array) > 0);
+      expect(unlike.map(([key]) => key)).toEqual([]);
+    }
+  });
+
+  test('at twice the gauge, has cells and edges of half the size', () => {
+    for (const { plan, grid, fabric: coarse } of SOCKS.slice(0, 60)) {
+      const fine = buildFabric(grid, stitchSizeOf({ ...plan, stitchesPerMm: 2 * plan.stitchesPerMm, rowsPerMm: 2 * plan.rowsPerMm }));
+      const worst = (a: Float64Array, b: Float64Array): number => a.reduce((most, x, i) => Math.max(most, Math.abs(x - 2 * b[i])), 0);
+      expect(worst(coarse.cellRestMm, fine.cellRestMm)).toBeLessThan(1e-9);
+      expect(worst(coarse.edgeRestMm, fine.edgeRestMm)).toBeLessThan(1e-9);
+    }
+  });
+
+  test('is its own mirror image within a row: left and right mitres wait as many loops', () => {
+    for (const { plan, fabric: { marks } } of SOCKS) {
+      expect(marks?.mitreLeft.a.length).toBe(marks?.mitreRight.a.length);
+      expect(marks?.shortBase.a.length).toBe(plan.turnDownWidth);
+    }
+  });
+});
