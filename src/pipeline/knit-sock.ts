@@ -1,5 +1,6 @@
 import { buildFabric, stitchSizeOf } from '../fabric/build-fabric.ts';
-import { checkFabric } from '../fabric/check-fabric.ts';
+import { checkFabric, countEuler } from '../fabric/check-fabric.ts';
+import type { Fabric } from '../fabric/fabric.ts';
 import { checkGrid } from '../machine/check-grid.ts';
 import { knitProgram } from '../machine/knit-program.ts';
 import { estimateYarn } from '../measure/estimate-yarn.ts';
@@ -13,6 +14,14 @@ import type { KnitOutcome } from './result.ts';
 /** An invariant of ours is broken: our bug, never the person's. */
 function assertLaws(stage: string, broken: readonly string[]): void {
   if (broken.length > 0) throw new Error(`${stage}: ${broken.slice(0, 3).join('; ')}${broken.length > 3 ? `; and ${broken.length - 3} more` : ''}`);
+}
+
+/** A sock is a disk whose one boundary is its cast-on. */
+function checkClosed(fabric: Fabric, stitches: number): string[] {
+  const euler = countEuler(fabric);
+  const boundaries = fabric.boundaryStart.length - 1;
+  const isWhole = euler === 1 && boundaries === 1 && fabric.boundaryVertices.length === stitches;
+  return isWhole ? [] : [`a sock has Euler number 1 and one boundary of ${stitches} loops; this has ${euler}, and ${boundaries} of ${fabric.boundaryVertices.length} in all`];
 }
 
 /**
@@ -30,7 +39,7 @@ export function knitSock(file: SockFile): KnitOutcome {
   }
   assertLaws('grid', checkGrid(grid));
   const fabric = buildFabric(grid, stitchSizeOf(plan));
-  assertLaws('fabric', checkFabric(fabric));
+  assertLaws('fabric', [...checkFabric(fabric), ...checkClosed(fabric, plan.stitches)]);
   const sock = {
     file, plan, derivations, foot, program, trace, grid, fabric,
     rest: measureRest(plan),

@@ -72,6 +72,14 @@ function checkFootLength(file: SockFile, foot: PlannedFoot, counts: Counts): Pro
   return makeProblem('foot.shoeSize.value', shoe.value, `at least ${formatNumber(leastSize, 1)} with this heel and toe`, message);
 }
 
+/** The heel grows out of a round of tube: of the ankle, or of a tube leg. */
+function checkRoundBeforeHeel(file: SockFile, counts: Counts): Problem | null {
+  const isTube = file.leg?.kind === 'tube';
+  if (counts.anklePasses >= 2 || (isTube && counts.legPasses >= 2)) return null;
+  return makeProblem('counts.anklePasses', counts.anklePasses, 'an even number, at least 2',
+    `Ankle passes: ${counts.anklePasses}, but the heel needs a round of tube to start from${isTube ? '' : ' after a flat leg'}.`);
+}
+
 /** What keeps worked-out counts from being a sock: rules that join several fields. */
 export function checkCounts(file: SockFile, foot: PlannedFoot, counts: Counts): readonly Problem[] {
   const problems: Problem[] = [];
@@ -79,6 +87,8 @@ export function checkCounts(file: SockFile, foot: PlannedFoot, counts: Counts): 
     problems.push(makeProblem('counts.legPasses', counts.legPasses, 'an even number for a tube leg',
       `Leg passes: ${counts.legPasses}, but a tube leg has two passes a round.`));
   }
+  const noRound = checkRoundBeforeHeel(file, counts);
+  if (noRound !== null) problems.push(noRound);
   const tooFew = checkStitches(file, counts);
   if (tooFew !== null) return [...problems, tooFew];
   const tooMany = checkBed(file, counts);

@@ -25,6 +25,8 @@ const STITCH_STEP = 4;
 const BED_STEP = 2;
 
 const mm = (value: number): string => `${formatNumber(value, 1)} mm`;
+/** 0.90, and 0.875 where two decimals would not do. */
+const factor = (value: number): string => value.toFixed(Math.abs(value * 100 - Math.round(value * 100)) < 1e-9 ? 2 : 3);
 const perMm = (perMmValue: number, unit: 'st' | 'rows'): string => `${perMmValue.toFixed(3)} ${unit}/mm`;
 
 function workStitches(file: SockFile, foot: PlannedFoot): Worked {
@@ -35,7 +37,7 @@ function workStitches(file: SockFile, foot: PlannedFoot): Worked {
   const exact = wantedGirthMm * gauge;
   return {
     value: nearestMultiple(exact, STITCH_STEP),
-    formula: `${mm(ballGirthMm)} x ${girthFactor(file).toFixed(2)} x ${perMm(gauge, 'st')} = ${formatNumber(exact, 1)}, nearest multiple of ${STITCH_STEP}`,
+    formula: `${mm(ballGirthMm)} x ${factor(girthFactor(file))} x ${perMm(gauge, 'st')} = ${formatNumber(exact, 1)}, nearest multiple of ${STITCH_STEP}`,
   };
 }
 
@@ -67,7 +69,7 @@ function workFoot(file: SockFile, foot: PlannedFoot, heelRows: number, toeRows: 
   const rounds = roundTiesDown(exact);
   return {
     value: 2 * rounds,
-    formula: `${mm(lengthMm)} x ${lengthFactor(file).toFixed(2)} x ${perMm(gauge, 'rows')} - ${heelRows} heel rows - ${toeRows} toe rows = ${formatNumber(exact, 1)}, nearest whole round: ${rounds} x 2 passes`,
+    formula: `${mm(lengthMm)} x ${factor(lengthFactor(file))} x ${perMm(gauge, 'rows')} - ${heelRows} heel rows - ${toeRows} toe rows = ${formatNumber(exact, 1)}, nearest whole round: ${rounds} x 2 passes`,
   };
 }
 

@@ -46,7 +46,8 @@ export const CONTROL_PATHS = Object.keys(STEPS) as readonly ControlPath[];
 const BOUND_BY_PLAN: ReadonlySet<ControlPath> = new Set([
   'gauge.stitchesPer10cm', 'gauge.rowsPer10cm', 'foot.lengthMm', 'foot.shoeSize.value', 'foot.ballGirthMm',
   'ease.girthPercent', 'ease.lengthPercent', 'heel.turnDownWidth', 'heel.plateauPasses',
-  'toe.passesPerDecrease', 'toe.tipStitches', 'counts.stitches', 'machine.needlesPerBed',
+  'toe.passesPerDecrease', 'toe.tipStitches', 'counts.stitches', 'counts.legPasses', 'counts.anklePasses', 'leg.lengthMm',
+  'machine.needlesPerBed',
 ]);
 
 type Fields = Readonly<Record<string, unknown>>;
@@ -67,6 +68,9 @@ function presentValue(file: Readonly<SockFile>, plan: Plan, path: ControlPath): 
     case 'toe.passesPerDecrease': return plan.passesPerDecrease;
     case 'toe.tipStitches': return plan.toeTipStitches;
     case 'counts.stitches': return plan.stitches;
+    case 'counts.legPasses': return plan.legPasses;
+    case 'counts.anklePasses': return plan.anklePasses;
+    case 'leg.lengthMm': return DEFAULTS.legLengthMm;
     case 'ease.girthPercent': return DEFAULTS.girthEasePercent;
     case 'ease.lengthPercent': return DEFAULTS.lengthEasePercent;
     case 'machine.needlesPerBed': return plan.needlesPerBed;

@@ -1,0 +1,196 @@
+import { describe, expect, test } from 'vitest';
+import { createRandom } from '../../src/base/random.ts';
+import { planSock } from '../../src/plan/plan-sock.ts';
+import type { Plan } from '../../src/plan/plan-types.ts';
+import type { SockFile } from '../../src/plan/sock-file.ts';
+import { withField } from '../../src/plan/with-field.ts';
+import { randomSockFile } from './random-sock-file.ts';
+
+const FOOT: SockFile = { gauge: { stitchesPer10cm: 30, rowsPer10cm: 42 }, foot: { lengthMm: 262, ballGirthMm: 246 } };
+
+const COUNTED: SockFile = { gauge: FOOT.gauge, counts: { stitches: 72, footPasses: 110 } };
+
+function planned(file: SockFile): Plan {
+  const { plan, problems } = planSock(file);
+  expect(problems).toEqual([]);
+  return plan!;
+}
+
+const change = (file: SockFile, ...changes: readonly (readonly [string, unknown])[]): SockFile =>
+  changes.reduce((changed, [path, value]) => withField(changed, path, value), file);
+
+describe('defaults', () => {
+  // Numbers by hand: 246 x 0.9 x 0.30 = 66.4: 68; 34 / 3 = 11.3: 12; heel 22 rows; toe (34 - 12) / 2 = 11
+  // decreases, 42 passes = 21 rows; 110 x 0.42 = 46.2; 262 x 0.42 = 110.04 - 43 = 67.04 rounds.
+  test('a foot and a gauge are enough', () => {
+    expect(planned(FOOT)).toMatchObject({
+      stitches: 68, heelStitches: 34, legKind: 'flat-rib', legPasses: 46, plainPasses: 2, gatherBed: 'back', heelBed: 'front', anklePasses: 4,
+      turnDownWidth: 12, plateauPasses: 0, heelWraps: true, heelPasses: 44, footPasses: 134,
+      toeKind: 'decreased', passesPerDecrease: 4, toeTipStitches: 12, toeDecreases: 11, toePasses: 42, closing: 'graft',
+      needlesPerBed: 180, needlePitchMm: 5, stitchesPerMm: 0.3, rowsPerMm: 0.42,
+    });
+  });
+
+  test('a yarn when there is none, and for a leg that none begins', () => {
+    expect(planned(FOOT).yarns).toMatchObject([{ metresPer100g: 420, from: 'leg', stripePasses: null }]);
+    const { yarns } = planned({ ...FOOT, yarns: [{ name: 'Red', colour: '#C12', from: 'heel' }] });
+    expect(yarns).toMatchObject([{ name: 'Red', colour: '#cc1122', from: 'heel' }, { from: 'leg', metresPer100g: 420 }]);
+  });
+
+  test('yarns that take turns keep their passes', () => {
+    const { yarns } = planned({ ...FOOT, yarns: [{ stripePasses: 6, colour: '#123456' }, { stripePasses: 2 }] });
+    expect(yarns.map((yarn) => [yarn.from, yarn.stripePasses])).toEqual([['leg', 6], ['leg', 2]]);
+    expect(yarns[1].colour).toMatch(/^#[0-9a-f]{6}$/);
+    expect(new Set(yarns.map((yarn) => yarn.name)).size).toBe(2);
+  });
+});
+
+describe('choices', () => {
+  test.each<[string, readonly (readonly [string, unknown])[], Partial<Plan>]>([
+    ['a tube leg counts two passes a round and has no plain rows', [['leg.kind', 'tube']], { legPasses: 92, plainPasses: 0, heelBed: 'front' }],
+    ['the heel lies on the turned bed', [['leg.gatherBed', 'front']], { gatherBed: 'front', heelBed: 'back' }],
+    ['after a tube leg it lies on the front', [['leg.kind', 'tube'], ['leg.gatherBed', 'front']], { heelBed: 'front' }],
+    // 2 x (34 - 8).
+    ['a short-row toe has passes of its own', [['toe.kind', 'short-row'], ['toe.tipStitches', 8]], { toePasses: 52, toeDecreases: 0, toeTipStitches: 8 }],
+    ['a plateau adds its passes to the heel and half its rows', [['heel.plateauPasses', 4]], { heelPasses: 48, footPasses: 130 }],
+    ['a smaller turn-down makes a deeper heel and a shorter foot', [['heel.turnDownWidth', 8], ['toe.tipStitches', 12]], { heelPasses: 52, footPasses: 126 }],
+    ['a faster decrease shortens the toe', [['toe.passesPerDecrease', 2]], { toePasses: 22, footPasses: 154 }],
+    ['a tip at least 4', [['heel.turnDownWidth', 2]], { toeTipStitches: 4, toeDecreases: 15 }],
+    ['a short-row tip may be 2', [['heel.turnDownWidth', 2], ['toe.kind', 'short-row']], { toeTipStitches: 2 }],
+    ['ease in length', [['ease.lengthPercent', -10]], { footPasses: 112 }], // 99.04 - 43 = 56.04
+    ['a measured length goes before a shoe size', [['foot.shoeSize', { system: 'uk', value: 3 }]], { footPasses: 134 }],
+    ['leg passes by hand may be odd for a flat leg', [['counts.legPasses', 47]], { legPasses: 47 }],
+    ['no leg at all', [['leg.lengthMm', 0]], { legPasses: 0, plainPasses: 2 }],
+    ['wraps off', [['heel.wraps', false]], { heelWraps: false }],
+  ])('%s', (_name, changes, expected) => {
+    expect(planned(change(FOOT, ...changes))).toMatchObject(expected);
+  });
+
+  // 220 mm x 1.00 x 0.30 = 66, halfway between 64 and 68; 105 mm x 0.30 = 31.5 rows; 130 x 0.30 - heel - toe ends in a half.
+  test('ties go to the smaller sock', () => {
+    const file = change(FOOT, ['foot.ballGirthMm', 220], ['ease.girthPercent', 0], ['gauge.rowsPer10cm', 30], ['leg.lengthMm', 105], ['foot.lengthMm', 255]);
+    const plan = planned(file);
+    expect(plan).toMatchObject({ stitches: 64, legPasses: 31 });
+    // 76.5 - 22 - 21 = 33.5.
+    expect(plan.footPasses).toBe(66);
+  });
+});
+
+describe('counts fixed by hand', () => {
+  test('replace what they would come from, and nothing else is moved to please them', () => {
+    const free = planned(FOOT);
+    // Heel 24 rows, toe 12 decreases in 46 passes = 23 rows: 110.04 - 47 = 63.04 rounds.
+    expect(planned(change(FOOT, ['counts.stitches', 72]))).toMatchObject({ stitches: 72, heelStitches: 36, turnDownWidth: 12, footPasses: 126 });
+    expect(planned(change(FOOT, ['counts.footPasses', 20]))).toEqual({ ...free, footPasses: 20 });
+    expect(planned(change(FOOT, ['counts.legPasses', 11]))).toEqual({ ...free, legPasses: 11 });
+    expect(planned(change(FOOT, ['counts.anklePasses', 2]))).toEqual({ ...free, anklePasses: 2 });
+  });
+
+  test('need no foot', () => {
+    const { foot, derivations } = planSock(COUNTED);
+    expect(planned(COUNTED)).toMatchObject({ stitches: 72, footPasses: 110, heelPasses: 48, toePasses: 46 });
+    expect(foot.wantedLengthMm).toBeNull();
+    expect(derivations.find((entry) => entry.count === 'footPasses')).toMatchObject({ value: 110, isFixedByHand: true });
+  });
+});
+
+describe('what cannot be knitted is refused at its field', () => {
+  test.each<[string, SockFile, readonly (readonly [string, unknown])[], readonly string[]]>([
+    ['turn-down wider than H - 2', COUNTED, [['heel.turnDownWidth', 36]], ['heel.turnDownWidth']],
+    ['tip wider than H - 2', COUNTED, [['toe.tipStitches', 36]], ['toe.tipStitches']],
+    ['both', COUNTED, [['heel.turnDownWidth', 40], ['toe.tipStitches', 40]], ['heel.turnDownWidth', 'toe.tipStitches']],
+    ['a decreased tip of 2', COUNTED, [['toe.tipStitches', 2]], ['toe.tipStitches']],
+    ['an odd tube leg', COUNTED, [['leg.kind', 'tube'], ['counts.legPasses', 61]], ['counts.legPasses']],
+    ['a heel straight after a flat leg', COUNTED, [['counts.anklePasses', 0]], ['counts.anklePasses']],
+    ['a heel straight after the cast-on', COUNTED, [['counts.anklePasses', 0], ['leg.kind', 'tube'], ['counts.legPasses', 0]], ['counts.anklePasses']],
+    ['too few stitches for a decreased toe', COUNTED, [['counts.stitches', 8]], ['counts.stitches']],
+    ['a flat leg on too small a bed', COUNTED, [['machine.needlesPerBed', 71]], ['counts.stitches']],
+    ['a tube on too small a bed', COUNTED, [['machine.needlesPerBed', 35], ['leg.kind', 'tube']], ['counts.stitches']],
+    ['a girth on too small a bed', FOOT, [['machine.needlesPerBed', 67]], ['machine.needlesPerBed']],
+    ['a foot shorter than heel and toe', FOOT, [['foot.lengthMm', 80]], ['foot.lengthMm']],
+    ['the same from a shoe size', { gauge: FOOT.gauge, foot: { ballGirthMm: 246, shoeSize: { system: 'continental', value: 14 } } }, [], ['foot.shoeSize.value']],
+    ['a girth of next to nothing', change(FOOT, ['gauge.stitchesPer10cm', 8]), [['foot.ballGirthMm', 80]], ['foot.ballGirthMm']],
+    ['an odd count', COUNTED, [['counts.footPasses', 111]], ['counts.footPasses']],
+    ['no number', FOOT, [['gauge.rowsPer10cm', NaN]], ['gauge.rowsPer10cm']],
+  ])('%s', (_name, file, changes, fields) => {
+    const { plan, problems } = planSock(change(file, ...changes));
+    expect(plan).toBeNull();
+    expect(problems.map((problem) => problem.field)).toEqual(fields);
+    for (const problem of problems) expect(problem.allowed).not.toBeNull();
+  });
+
+  test.each<[string, SockFile, readonly (readonly [string, unknown])[]]>([
+    ['turn-down H - 2', COUNTED, [['heel.turnDownWidth', 34]]],
+    ['the bed just wide enough for a flat leg', COUNTED, [['machine.needlesPerBed', 72]]],
+    ['the bed just wide enough for a tube', COUNTED, [['machine.needlesPerBed', 36], ['leg.kind', 'tube']]],
+    ['eight stitches and a short-row toe', COUNTED, [['counts.stitches', 8], ['toe.kind', 'short-row']]],
+    ['twelve and a decreased one', COUNTED, [['counts.stitches', 12]]],
+    ['a tube leg without an ankle', COUNTED, [['counts.anklePasses', 0], ['leg.kind', 'tube'], ['counts.legPasses', 2]]],
+    ['one foot round', COUNTED, [['counts.footPasses', 2]]],
+  ])('%s is allowed', (_name, file, changes) => {
+    expect(planSock(change(file, ...changes)).problems).toEqual([]);
+  });
+
+  test('the least length that is named is the least', () => {
+    for (const lengthMm of [60, 75, 90]) {
+      const { problems } = planSock(change(FOOT, ['foot.lengthMm', lengthMm]));
+      const least = Number(/at least (\d+) mm/.exec(problems[0].allowed!)![1]);
+      expect(planSock(change(FOOT, ['foot.lengthMm', least])).problems).toEqual([]);
+      expect(planSock(change(FOOT, ['foot.lengthMm', least - 1.01])).problems).toHaveLength(1);
+    }
+  });
+});
+
+test('laws of the counts hold for hundreds of random files, and every count has its derivation', () => {
+  const random = createRandom(2024);
+  let planCount = 0;
+  for (let i = 0; i < 600; i++) {
+    const file = randomSockFile(random);
+    const { plan, derivations, problems } = planSock(file);
+    expect(plan === null).toBe(problems.length > 0);
+    if (plan === null) continue;
+    planCount++;
+    const { stitches, heelStitches, turnDownWidth, toeTipStitches, footPasses, heelPasses, toePasses, passesPerDecrease } = plan;
+    expect(stitches % 4).toBe(0);
+    expect(heelStitches * 2).toBe(stitches);
+    expect(turnDownWidth % 2).toBe(heelStitches % 2);
+    expect(turnDownWidth).toBeLessThanOrEqual(heelStitches - 2);
+    expect(toeTipStitches).toBeLessThanOrEqual(heelStitches - 2);
+    expect(heelPasses).toBe(2 * (heelStitches - turnDownWidth) + plan.plateauPasses);
+    expect([footPasses % 2, toePasses % 2, plan.anklePasses % 2, heelPasses % 2]).toEqual([0, 0, 0, 0]);
+    if (plan.legKind === 'tube') expect(plan.legPasses % 2).toBe(0);
+    // Four stitches fewer at each decrease, until the tip: count them down.
+    if (plan.toeKind === 'decreased') {
+      expect(stitches - 4 * plan.toeDecreases).toBe(2 * toeTipStitches);
+      expect(toePasses).toBe(passesPerDecrease * (plan.toeDecreases - 1) + 2);
+    }
+    for (const { count, value, formula, isFixedByHand } of derivations) {
+      expect(plan[count]).toBe(value);
+      expect(formula.length).toBeGreaterThan(3);
+      expect(formula).not.toMatch(/NaN|undefined|Infinity/);
+      expect(isFixedByHand).toBe(formula === 'fixed by hand');
+    }
+    expect(new Set(derivations.map((entry) => entry.count)).size).toBe(13);
+  }
+  // The files are made so that most can be knitted; a law over a handful would say nothing.
+  expect(planCount).toBeGreaterThan(200);
+});
+
+test('formulas show their numbers', () => {
+  const lines = planSock(FOOT).derivations.map(({ count, value, formula }) => `${count} ${value}: ${formula}`);
+  expect(lines.join('\n')).toMatchInlineSnapshot(`
+    "stitches 68: 246 mm x 0.90 x 0.300 st/mm = 66.4, nearest multiple of 4
+    heelStitches 34: 68 / 2
+    legPasses 46: 110 mm x 0.420 rows/mm = 46.2, nearest whole row
+    plainPasses 2: 2 before the work is turned
+    anklePasses 4: two rounds, unless chosen
+    turnDownWidth 12: 34 / 3 = 11.33, nearest even number, at least 2
+    plateauPasses 0: none, unless chosen
+    heelPasses 44: 2 x (34 - 12) + 0
+    passesPerDecrease 4: every second round, unless chosen
+    toeTipStitches 12: as the turn-down width, 12, at least 4
+    toeDecreases 11: (34 - 12) / 2
+    toePasses 42: 4 x (11 - 1) + 2
+    footPasses 134: 262 mm x 1.00 x 0.420 rows/mm - 22 heel rows - 21 toe rows = 67, nearest whole round: 67 x 2 passes"
+  `);
+});

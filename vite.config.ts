@@ -1,0 +1,17 @@
+import { defineConfig } from 'vite';
+
+export default defineConfig({
+  // Relative, so that the built folder can be served from anywhere.
+  base: './',
+  // A missing file is a 404 here too, as on a plain static host, not the page once more.
+  appType: 'mpa',
+  worker: { format: 'es' },
+  build: {
+    target: 'es2022',
+    sourcemap: false,
+    // The page as a whole, three included, is to stay under 1 MB of script (kB here).
+    chunkSizeWarningLimit: 1000,
+  },
+  server: { host: 'localhost' },
+  preview: { host: 'localhost', port: 4173, strictPort: false },
+});
