@@ -14,6 +14,12 @@ function pick<T extends Int32Array | Uint8Array>(values: T, index: Int32Array, i
 
 const leaving = (map: DartMap, walks: Walks): Int32Array => pick(map.edges, walks.darts, new Int32Array(walks.darts.length));
 
+/** A boundary is walked as the face that it is not, the hole on the left: turned round, the fabric is. */
+function turnRound(start: Int32Array, vertices: Int32Array): Int32Array {
+  for (let w = 0; w + 1 < start.length; w++) vertices.subarray(start[w], start[w + 1]).reverse();
+  return vertices;
+}
+
 /** Rest sizes from a gauge: width of a stitch, height of a row, width of a rib stitch, mm. */
 export function stitchSizeOf(gauge: { stitchesPerMm: number; rowsPerMm: number; ribWidthFactor: number }): StitchSize {
   return {
@@ -42,7 +48,7 @@ export function buildFabric(grid: StitchGrid, size: StitchSize): Fabric {
     cellVertices: leaving(map, cells),
     ...cutRestCells(grid, map, cells, size),
     boundaryStart: boundaries.start,
-    boundaryVertices: leaving(map, boundaries),
+    boundaryVertices: turnRound(boundaries.start, leaving(map, boundaries)),
     marks: tube && grid.live.length === 0 ? markSock(grid, map, coordinates, tube) : null,
     ...size,
   };
