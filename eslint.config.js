@@ -107,6 +107,8 @@ export default defineConfig(
       'no-restricted-syntax': ['error', ...SYNTAX],
       'no-restricted-imports': ['error', { patterns: [GLSL_ELSEWHERE] }],
       '@typescript-eslint/consistent-indexed-object-style': 'off',
+      // Over flat arrays an index is what a kernel means, and quicker.
+      '@typescript-eslint/prefer-for-of': 'off',
       '@typescript-eslint/consistent-type-imports': 'error',
       '@typescript-eslint/no-unused-vars': ['error', { argsIgnorePattern: '^_', varsIgnorePattern: '^_' }],
       '@typescript-eslint/no-unnecessary-type-assertion': 'error',

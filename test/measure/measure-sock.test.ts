@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Fabric } from '../../src/fabric/fabric.ts';
 import { measurePose } from '../../src/measure/measure-pose.ts';
 import type { Measures } from '../../src/measure/measures.ts';
-import { lineLength } from '../../src/measure/polyline.ts';
+import { lineLength, placePath, pointDistance } from '../../src/measure/polyline.ts';
 import { knitSock } from '../../src/pipeline/knit-sock.ts';
 import type { SockFile } from '../../src/plan/sock-file.ts';
 import { makeStartShape } from '../../src/shape/start-shape.ts';
@@ -43,15 +43,19 @@ describe.each(SOCKS)('measures of a shaped sock: %s', (_name, file) => {
   const positions = makeStartShape(fabric, 'round');
   const { measures, lines } = measurePose(fabric, positions);
 
-  it('stay as they are however the sock lies, and grow with it', () => {
+  it('stay as they are however the sock lies and in a mirror, and grow with it', () => {
     expectLike(measurePose(fabric, move(positions, 1)).measures, measures, 1);
     expectLike(measurePose(fabric, move(positions, 1.7)).measures, measures, 1.7);
+    expectLike(measurePose(fabric, positions.map((value, i) => (i % 3 === 1 ? -value : value))).measures, measures, 1);
   });
 
-  /** The marked line runs over instep and heel too, so it cannot be shorter than the shortest that does (geometry). */
-  it('have no line over the heel shorter than the shortest', () => {
+  /** Geometry: the marked line runs over instep and heel too, so it cannot be shorter than the shortest that does; no way out and back is shorter than straight through the air. */
+  it('have a shortest line over the heel between the marked one and twice the way through the air', () => {
     expect(measures.heelTipGirthMm!).toBeLessThan(1.005 * measures.heelDiagonalMm!);
-    expect(measures.heelTipGirthMm!).toBeGreaterThan(2 * measures.throatToHeelMm!);
+    const base = placePath(fabric.marks!.baseMiddle, positions);
+    const front = placePath(fabric.marks!.centreFront, positions);
+    const straight = Math.min(...Array.from({ length: front.length / 3 }, (_, i) => pointDistance(base, 0, front, i)));
+    expect(measures.heelTipGirthMm!).toBeGreaterThan(2 * straight);
   });
 
   it('are as long as the lines that show them', () => {
