@@ -2,13 +2,14 @@ import type { Problem } from '../base/problem.ts';
 import type { Fabric } from '../fabric/fabric.ts';
 import type { StitchGrid } from '../machine/grid.ts';
 import type { Trace } from '../machine/trace.ts';
+import type { YarnUse } from '../measure/estimate-yarn.ts';
 import type { MeasureLines, Measures } from '../measure/measures.ts';
 import type { Derivation, Plan, PlannedFoot } from '../plan/plan-types.ts';
 import type { SockFile } from '../plan/sock-file.ts';
 import type { Program } from '../plan/step.ts';
 import type { Pose } from '../shape/pose.ts';
 
-export interface YarnUse { readonly name: string; readonly metres: number; readonly grams: number }
+export type { YarnUse } from '../measure/estimate-yarn.ts';
 
 /** Everything about a sock but its relaxed shapes: plain data, made in milliseconds. */
 export interface KnittedSock {

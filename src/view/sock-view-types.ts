@@ -1,5 +1,6 @@
 import type { Fabric } from '../fabric/fabric.ts';
 import type { StitchGrid } from '../machine/grid.ts';
+import type { PoseName } from '../shape/pose.ts';
 
 export type Theme = 'light' | 'dark';
 export type ViewPreset = 'side' | 'back' | 'front' | 'sole' | 'three-quarter';
@@ -11,8 +12,11 @@ export interface HoveredLoop { readonly loop: number; readonly clientX: number; 
 export interface SockView {
   /** New cloth: colours, kinds and cells by loop. `yarnColours` are `#rrggbb`, indexed by grid.yarn. Keeps the camera. */
   setFabric(fabric: Fabric, grid: StitchGrid, yarnColours: readonly string[]): void;
-  /** Three entries a vertex, mm (axes in shape/pose.ts). Frames the sock if `isFramed`. */
-  setPositions(positions: Float64Array, isFramed: boolean): void;
+  /**
+   * Three entries a vertex, mm (axes in shape/pose.ts). Frames the sock if `isFramed`. A flat sock
+   * lies on a table behind it, any other over a floor; the pose before it is kept if none is named.
+   */
+  setPositions(positions: Float64Array, isFramed: boolean, pose?: PoseName): void;
   setYarnColours(yarnColours: readonly string[]): void;
   /** An old shape waiting for its successor is drawn paler. */
   setDimmed(isDimmed: boolean): void;

@@ -1,0 +1,20 @@
+in vec3 v_positionView;
+in vec3 v_normalView;
+in vec2 v_along;
+in vec3 v_colour;
+
+uniform float u_dim;
+uniform vec3 u_paper;
+
+out vec4 fragColour;
+
+void main() {
+  vec3 normal = normalize(v_normalView);
+  // Ends dive between the stitches and lie in their shade.
+  float open = 1.0 - 0.8 * smoothstep(0.15, 0.5, abs(v_along.x));
+  vec2 turn = fract(vec2(4.3, 17.0) * v_along.x + vec2(2.0, 9.0) * v_along.y);
+  turn *= 1.0 - turn;
+  vec3 albedo = v_colour * (0.9 + 0.5 * turn.x + 0.28 * turn.y);
+  vec3 colour = lightWool(albedo, normal, normalize(-v_positionView), open, open);
+  fragColour = vec4(toSrgb(mix(colour, u_paper, u_dim)), 1.0);
+}

@@ -1,0 +1,167 @@
+import { MathUtils, PerspectiveCamera, Vector3 } from 'three';
+import { OrbitControls } from 'three/addons/controls/OrbitControls.js';
+import { axesOf, type Bearing, frameFor, PRESETS } from './frame-camera.ts';
+import type { ViewPreset } from './sock-view-types.ts';
+
+/** A long lens: less distortion than the eye at arm's length, still some depth. */
+const FIELD_OF_VIEW_DEG = 22;
+/** Share of the picture that a framed sock may fill. */
+const FILL = 0.88;
+const MOTION_MS = 340;
+const STEEPEST = MathUtils.degToRad(89.9);
+
+interface Stand { readonly bearing: Bearing; readonly distance: number; readonly target: Vector3 }
+interface Motion { readonly from: Stand; readonly to: Stand; start: number }
+
+function ease(t: number): number { return t * t * (3 - 2 * t); }
+
+/** The camera, its pointer and touch controls, its presets and short motions. Axes as in shape/pose.ts, z up. */
+export class CameraRig {
+  readonly camera = new PerspectiveCamera(FIELD_OF_VIEW_DEG, 1, 1, 5000);
+  private readonly controls: OrbitControls;
+  private readonly requestDraw: (isMoving: boolean) => void;
+  private preset: ViewPreset = 'side';
+  private points: Float64Array | null = null;
+  private motion: Motion | null = null;
+  private isOwnMove = false;
+  private isMovedByPerson = false;
+
+  /** `requestDraw` is told whether the picture is in motion. */
+  constructor(canvas: HTMLCanvasElement, requestDraw: (isMoving: boolean) => void) {
+    this.requestDraw = requestDraw;
+    this.camera.up.set(0, 0, 1);
+    this.camera.position.set(0, -900, 0);
+    this.controls = new OrbitControls(this.camera, canvas);
+    this.controls.enableDamping = true;
+    this.controls.dampingFactor = 0.14;
+    this.controls.rotateSpeed = 0.85;
+    this.controls.zoomToCursor = true;
+    this.controls.minDistance = 18;
+    this.controls.addEventListener('change', this.onChange);
+    this.controls.addEventListener('start', this.onStart);
+  }
+
+  /** Points that framing must keep in the picture: three entries each, mm. */
+  setPoints(points: Float64Array): void { this.points = points; }
+
+  setAspect(aspect: number): void {
+    this.camera.aspect = aspect;
+    this.camera.updateProjectionMatrix();
+    if (!this.isMovedByPerson) this.frame(false);
+  }
+
+  /** Moves to the preset, framed. */
+  show(preset: ViewPreset, isAnimated: boolean): void {
+    this.preset = preset;
+    this.frame(isAnimated);
+  }
+
+  /** The present preset again, framed. */
+  frame(isAnimated: boolean): void {
+    this.isMovedByPerson = false;
+    this.motion = null;
+    if (!this.points || this.points.length === 0) return;
+    const bearing = PRESETS[this.preset];
+    const tanY = Math.tan(MathUtils.degToRad(FIELD_OF_VIEW_DEG / 2)) * FILL;
+    const { target, distance } = frameFor(this.points, axesOf(bearing), tanY * this.camera.aspect, tanY);
+    this.controls.maxDistance = 6 * distance;
+    const to: Stand = { bearing, distance, target: new Vector3(...target) };
+    const isStill = !isAnimated || window.matchMedia('(prefers-reduced-motion: reduce)').matches;
+    if (isStill) this.stand(to);
+    else this.motion = { from: this.present(), to, start: -1 };
+    this.requestDraw(!isStill);
+  }
+
+  zoomBy(factor: number): void {
+    const now = this.present();
+    const distance = MathUtils.clamp(now.distance / factor, this.controls.minDistance, this.controls.maxDistance);
+    this.moveByPerson({ ...now, distance });
+  }
+
+  orbitBy(azimuth: number, elevation: number): void {
+    const now = this.present();
+    this.moveByPerson({ ...now, bearing: {
+      azimuth: now.bearing.azimuth + azimuth,
+      elevation: MathUtils.clamp(now.bearing.elevation + elevation, -STEEPEST, STEEPEST),
+    } });
+  }
+
+  /** Shifts the picture by shares of its height. */
+  panBy(right: number, up: number): void {
+    const now = this.present(), axes = axesOf(now.bearing);
+    const scale = 2 * now.distance * Math.tan(MathUtils.degToRad(FIELD_OF_VIEW_DEG / 2));
+    const target = now.target.clone()
+      .addScaledVector(new Vector3(...axes.right), right * scale)
+      .addScaledVector(new Vector3(...axes.up), up * scale);
+    this.moveByPerson({ ...now, target });
+  }
+
+  /** To be called once a frame before drawing; asks for another frame while anything still moves. */
+  advance(time: number): void {
+    if (this.motion) this.advanceMotion(this.motion, time);
+    else this.controls.update();
+    const distance = this.camera.position.distanceTo(this.controls.target);
+    this.camera.near = Math.max(0.5, distance - 900);
+    this.camera.far = distance + 3000;
+    this.camera.updateProjectionMatrix();
+  }
+
+  dispose(): void {
+    this.controls.removeEventListener('change', this.onChange);
+    this.controls.removeEventListener('start', this.onStart);
+    this.controls.dispose();
+  }
+
+  private advanceMotion(motion: Motion, time: number): void {
+    if (motion.start < 0) motion.start = time;
+    const t = Math.min(1, (time - motion.start) / MOTION_MS), s = ease(t), { from, to } = motion;
+    this.stand({
+      bearing: {
+        azimuth: from.bearing.azimuth + s * shortTurn(to.bearing.azimuth - from.bearing.azimuth),
+        elevation: MathUtils.lerp(from.bearing.elevation, to.bearing.elevation, s),
+      },
+      distance: MathUtils.lerp(from.distance, to.distance, s),
+      target: from.target.clone().lerp(to.target, s),
+    });
+    if (t >= 1) this.motion = null;
+    else this.requestDraw(true);
+  }
+
+  private present(): Stand {
+    const offset = this.camera.position.clone().sub(this.controls.target);
+    const distance = offset.length();
+    return {
+      bearing: { azimuth: Math.atan2(offset.x, -offset.y), elevation: Math.asin(MathUtils.clamp(offset.z / distance, -1, 1)) },
+      distance,
+      target: this.controls.target.clone(),
+    };
+  }
+
+  private stand({ bearing, distance, target }: Stand): void {
+    const { forward } = axesOf(bearing);
+    this.controls.target.copy(target);
+    this.camera.position.copy(target).addScaledVector(new Vector3(...forward), -distance);
+    this.isOwnMove = true;
+    this.controls.update();
+    this.isOwnMove = false;
+  }
+
+  private moveByPerson(to: Stand): void {
+    this.motion = null;
+    this.isMovedByPerson = true;
+    this.stand(to);
+    this.requestDraw(true);
+  }
+
+  private readonly onChange = (): void => { if (!this.isOwnMove) this.requestDraw(true); };
+
+  private readonly onStart = (): void => {
+    this.motion = null;
+    this.isMovedByPerson = true;
+  };
+}
+
+/** An angle brought into -pi .. pi. */
+function shortTurn(angle: number): number {
+  return angle - 2 * Math.PI * Math.round(angle / (2 * Math.PI));
+}

@@ -1,0 +1,99 @@
+import { BufferGeometry, Group, Mesh, type RawShaderMaterial, type Vector2, type Vector3 } from 'three';
+import type { Fabric } from '../fabric/fabric.ts';
+import type { StitchGrid } from '../machine/grid.ts';
+import type { ClothGeometry } from './cloth-geometry.ts';
+import { createClothMaterials, createClothUniforms, createYarnMaterial } from './cloth-material.ts';
+import { type Rgb, type Scheme, woolColours } from './colour.ts';
+import { LoadedCloth } from './loaded-cloth.ts';
+import { buildPicker, type Picker } from './pick-loop.ts';
+
+/** The knitted cloth: one geometry drawn twice, its outside first, so that most of its inside is hidden before it is shaded; and its wraps. */
+export class ClothMesh {
+  readonly group = new Group();
+  private readonly uniforms = createClothUniforms();
+  private readonly empty = new BufferGeometry();
+  private readonly sides = [false, true].map((isInside) =>
+    new Mesh<BufferGeometry, RawShaderMaterial[]>(this.empty, createClothMaterials(this.uniforms, isInside)));
+  private readonly wraps = new Mesh(this.empty, createYarnMaterial(this.uniforms));
+  private loaded: LoadedCloth | null = null;
+  private waiting: { readonly fabric: Fabric; readonly grid: StitchGrid; readonly colours: readonly Rgb[] } | null = null;
+  private colours: readonly Rgb[] = woolColours([]);
+  private picker: Picker | null = null;
+
+  constructor() {
+    this.group.visible = false;
+    [...this.sides, this.wraps].forEach((mesh, order) => {
+      mesh.frustumCulled = false;
+      mesh.renderOrder = order;
+      this.group.add(mesh);
+    });
+  }
+
+  /** Kept until its first positions come: until then the cloth before it stays in the picture. */
+  setFabric(fabric: Fabric, grid: StitchGrid, colours: readonly string[]): void {
+    this.waiting = { fabric, grid, colours: woolColours(colours) };
+  }
+
+  /** Three entries a vertex of the last fabric set, mm. */
+  setPositions(positions: Float64Array): void {
+    if (this.waiting) {
+      this.colours = this.waiting.colours;
+      this.load(new LoadedCloth(this.waiting.fabric, this.waiting.grid));
+      this.waiting = null;
+    }
+    this.loaded?.pose(positions);
+    this.picker = null;
+    this.group.visible = this.loaded !== null;
+  }
+
+  setYarnColours(colours: readonly string[]): void {
+    if (this.waiting) this.waiting = { ...this.waiting, colours: woolColours(colours) };
+    this.colours = woolColours(colours);
+    this.loaded?.paint(this.colours, -1);
+  }
+
+  setScheme(scheme: Scheme): void {
+    const set = (name: string, rgb: Rgb): void => { (this.uniforms[name].value as Vector3).set(...rgb); };
+    set('u_key', scheme.key);
+    set('u_sky', scheme.sky);
+    set('u_ground', scheme.ground);
+    set('u_rim', scheme.rim);
+    set('u_paper', scheme.backdropBottom);
+  }
+
+  /** Share of the backdrop's colour in the cloth's, 0..1. */
+  setDim(share: number): void { this.uniforms.u_dim.value = share; }
+
+  /** Pixels a stitch at which knitting begins to show and at which it is full. */
+  setDetail(from: number, to: number): void { (this.uniforms.u_detail.value as Vector2).set(from, to); }
+
+  /** Lights the loop of a fabric vertex, of none for -1. */
+  setHovered(vertex: number): void { this.loaded?.paint(this.colours, vertex); }
+
+  /** What rays can hit, built when first asked for after the shape has changed; null without a shape. */
+  pickable(): { readonly picker: Picker; readonly cloth: ClothGeometry; readonly fabric: Fabric } | null {
+    if (!this.loaded) return null;
+    this.picker ??= buildPicker(this.loaded.cloth.index, this.loaded.posed.positions);
+    return { picker: this.picker, cloth: this.loaded.cloth, fabric: this.loaded.fabric };
+  }
+
+  /** Frees the GPU's part; a later drawing sends it again. */
+  dispose(): void {
+    this.loaded?.dispose();
+    this.empty.dispose();
+    for (const mesh of this.sides) for (const material of mesh.material) material.dispose();
+    this.wraps.material.dispose();
+  }
+
+  private load(next: LoadedCloth): void {
+    this.loaded?.dispose();
+    this.loaded = next;
+    for (const mesh of this.sides) mesh.geometry = next.geometry;
+    this.wraps.geometry = next.wrapGeometry;
+    this.uniforms.u_corners.value = next.corners;
+    this.uniforms.u_looks.value = next.looks;
+    const { waleMm, courseMm, ribCourseMm } = next.fabric;
+    (this.uniforms.u_aspect.value as Vector2).set(waleMm / courseMm, waleMm / ribCourseMm);
+    next.paint(this.colours, -1);
+  }
+}

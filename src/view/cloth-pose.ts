@@ -1,0 +1,113 @@
+import type { Fabric } from '../fabric/fabric.ts';
+import { type ClothGeometry, HEM_ROWS } from './cloth-geometry.ts';
+
+/** Adds each cell's area vector (Newell's formula: half the sum of p_i x p_i+1) to its corners. */
+function addAreaVectors(sum: Float64Array, fabric: Fabric, p: Float64Array): void {
+  const { cellStart, cellVertices } = fabric;
+  for (let cell = 0; cell + 1 < cellStart.length; cell++) {
+    const from = cellStart[cell], to = cellStart[cell + 1];
+    let nx = 0, ny = 0, nz = 0;
+    for (let k = from; k < to; k++) {
+      const a = 3 * cellVertices[k], b = 3 * cellVertices[k + 1 < to ? k + 1 : from];
+      nx += p[a + 1] * p[b + 2] - p[a + 2] * p[b + 1];
+      ny += p[a + 2] * p[b] - p[a] * p[b + 2];
+      nz += p[a] * p[b + 1] - p[a + 1] * p[b];
+    }
+    for (let k = from; k < to; k++) {
+      const a = 3 * cellVertices[k];
+      sum[a] += nx; sum[a + 1] += ny; sum[a + 2] += nz;
+    }
+  }
+}
+
+/** Outward unit normal of every fabric vertex, area weighted over its cells; three entries a vertex. */
+export function vertexNormals(fabric: Fabric, positions: Float64Array): Float64Array {
+  const normals = new Float64Array(3 * fabric.vertexCount);
+  addAreaVectors(normals, fabric, positions);
+  for (let i = 0; i < normals.length; i += 3) {
+    const x = normals[i], y = normals[i + 1], z = normals[i + 2];
+    const length = Math.sqrt(x * x + y * y + z * z) || 1;
+    normals[i] = x / length; normals[i + 1] = y / length; normals[i + 2] = z / length;
+  }
+  return normals;
+}
+
+/** One round of averaging a vertex value with its neighbours' mean, half and half. */
+function smoothOnce(values: Float64Array, fabric: Fabric): Float64Array {
+  const sum = new Float64Array(values.length), count = new Uint16Array(values.length);
+  for (let e = 0; e < fabric.edges.length; e += 2) {
+    const a = fabric.edges[e], b = fabric.edges[e + 1];
+    sum[a] += values[b]; sum[b] += values[a];
+    count[a]++; count[b]++;
+  }
+  return values.map((v, i) => (count[i] > 0 ? 0.5 * v + (0.5 * sum[i]) / count[i] : v));
+}
+
+/**
+ * How hollow the cloth is at each vertex as seen from outside: mean sine of the rise of its
+ * edges over the tangent plane, smoothed over a few stitches. Positive in a crease.
+ */
+export function hollowness(fabric: Fabric, positions: Float64Array, normals: Float64Array): Float64Array {
+  let rise: Float64Array = new Float64Array(fabric.vertexCount);
+  const count = new Uint16Array(fabric.vertexCount);
+  for (let e = 0; e < fabric.edges.length; e += 2) {
+    const a = fabric.edges[e], b = fabric.edges[e + 1];
+    const dx = positions[3 * b] - positions[3 * a], dy = positions[3 * b + 1] - positions[3 * a + 1], dz = positions[3 * b + 2] - positions[3 * a + 2];
+    const length = Math.sqrt(dx * dx + dy * dy + dz * dz) || 1;
+    rise[a] += (dx * normals[3 * a] + dy * normals[3 * a + 1] + dz * normals[3 * a + 2]) / length;
+    rise[b] -= (dx * normals[3 * b] + dy * normals[3 * b + 1] + dz * normals[3 * b + 2]) / length;
+    count[a]++; count[b]++;
+  }
+  rise = rise.map((v, i) => v / Math.max(1, count[i]));
+  for (let round = 0; round < 3; round++) rise = smoothOnce(rise, fabric);
+  return rise;
+}
+
+/** Outward step of a boundary edge's strip: along tangent x normal, `HEM_ROWS` rows long. */
+function hemStep(out: Float64Array, p: Float64Array, n: Float64Array, a: number, b: number, sign: number, length: number): void {
+  const tx = sign * (p[3 * b] - p[3 * a]), ty = sign * (p[3 * b + 1] - p[3 * a + 1]), tz = sign * (p[3 * b + 2] - p[3 * a + 2]);
+  const nx = n[3 * a], ny = n[3 * a + 1], nz = n[3 * a + 2];
+  const x = ty * nz - tz * ny, y = tz * nx - tx * nz, z = tx * ny - ty * nx;
+  const scale = length / (Math.sqrt(x * x + y * y + z * z) || 1);
+  out[0] = x * scale; out[1] = y * scale; out[2] = z * scale;
+}
+
+/** Both boundary edges at a vertex move it the same way, so that the strip does not tear: mean of the two steps. */
+function hemSteps(fabric: Fabric, p: Float64Array, n: Float64Array): Map<number, Float64Array> {
+  const steps = new Map<number, Float64Array>();
+  const step = new Float64Array(3), length = HEM_ROWS * fabric.waleMm;
+  const add = (v: number, other: number, sign: number): void => {
+    hemStep(step, p, n, v, other, sign, length / 2);
+    const sum = steps.get(v) ?? new Float64Array(3);
+    for (let i = 0; i < 3; i++) sum[i] += step[i];
+    steps.set(v, sum);
+  };
+  for (let b = 0; b + 1 < fabric.boundaryStart.length; b++) {
+    const from = fabric.boundaryStart[b], to = fabric.boundaryStart[b + 1];
+    for (let i = from; i < to; i++) {
+      const v = fabric.boundaryVertices[i], w = fabric.boundaryVertices[i + 1 < to ? i + 1 : from];
+      add(v, w, 1);
+      add(w, v, -1);
+    }
+  }
+  return steps;
+}
+
+/** Buffers of a posed cloth: three, three and two entries a drawn vertex; the third holds hollowness and millimetres from the cuff. */
+export interface PosedCloth { readonly positions: Float32Array; readonly normals: Float32Array; readonly hollow: Float32Array }
+
+/** Fills the drawn vertices' positions, normals and hollowness from the fabric's positions and normals (three entries a vertex, mm). */
+export function poseClothInto(out: PosedCloth, cloth: ClothGeometry, fabric: Fabric, positions: Float64Array, normals: Float64Array): void {
+  const hollow = hollowness(fabric, positions, normals);
+  const steps = hemSteps(fabric, positions, normals);
+  for (let i = 0; i < cloth.vertexCount; i++) {
+    const v = cloth.source[i];
+    const step = cloth.hemOther[i] >= 0 ? steps.get(v) : undefined;
+    for (let d = 0; d < 3; d++) {
+      out.positions[3 * i + d] = positions[3 * v + d] + (step ? step[d] : 0);
+      out.normals[3 * i + d] = normals[3 * v + d];
+    }
+    out.hollow[2 * i] = hollow[v];
+    out.hollow[2 * i + 1] = fabric.vertexRow[v] * fabric.waleMm;
+  }
+}

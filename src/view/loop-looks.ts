@@ -1,0 +1,52 @@
+import type { Fabric } from '../fabric/fabric.ts';
+import type { StitchGrid } from '../machine/grid.ts';
+import type { Rgb } from './colour.ts';
+
+/** Bits of a loop's look; the same numbers stand in shaders/_look.glsl; `lit` is the loop under the pointer. */
+export const LOOK = {
+  purl: 1, stackedOver: 2, stackedUnder: 4, lit: 8,
+} as const;
+
+/** A whole number hashed to 0..255, so that no two neighbouring loops look alike. */
+export function hashByte(n: number): number {
+  let h = Math.imul(n ^ 0x9e3779b9, 0x85ebca6b);
+  h = Math.imul(h ^ (h >>> 13), 0xc2b2ae35);
+  return (h ^ (h >>> 16)) & 255;
+}
+
+/** Of the loops stacked on one needle by a decrease the one that was moved there lies on top; a wrap on the needle stacks nothing. */
+function markDecreases(looks: Uint8Array, fabric: Fabric, grid: StitchGrid): void {
+  for (let loop = 0; loop < grid.loopCount; loop++) {
+    if (fabric.loopVertex[loop] < 0) continue;
+    const parents = grid.parents.subarray(grid.parentStart[loop], grid.parentStart[loop + 1]).filter((p) => fabric.loopVertex[p] >= 0);
+    if (parents.length < 2) continue;
+    for (const parent of parents) looks[fabric.loopVertex[parent]] |= grid.lean[parent] !== 0 ? LOOK.stackedOver : LOOK.stackedUnder;
+  }
+}
+
+/** LOOK bits of each fabric vertex's loop. */
+export function loopLooks(fabric: Fabric, grid: StitchGrid): Uint8Array {
+  const looks = new Uint8Array(fabric.vertexCount);
+  for (let v = 0; v < fabric.vertexCount; v++) {
+    const loop = fabric.vertexLoop[v];
+    looks[v] = grid.isPurl[loop] ? LOOK.purl : 0;
+  }
+  markDecreases(looks, fabric, grid);
+  return looks;
+}
+
+/**
+ * Each fabric vertex's look as the shader unpacks it (shaders/_look.glsl), into `out`: three bytes
+ * of its yarn's colour, as square roots and a little its own, and the LOOK bits. `palette` holds
+ * linear colours by yarn (colour.ts).
+ */
+export function packLooksInto(out: Uint32Array, looks: Uint8Array, fabric: Fabric, grid: StitchGrid, palette: readonly Rgb[]): void {
+  for (let v = 0; v < fabric.vertexCount; v++) {
+    const loop = fabric.vertexLoop[v];
+    const rgb = palette[Math.min(grid.yarn[loop], palette.length - 1)];
+    const own = 0.975 + (0.05 * hashByte(loop)) / 255;
+    let word = looks[v] << 24;
+    for (let d = 0; d < 3; d++) word |= Math.round(255 * Math.sqrt(Math.min(1, rgb[d] * own))) << (8 * d);
+    out[v] = word >>> 0;
+  }
+}
