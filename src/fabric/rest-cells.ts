@@ -1,6 +1,7 @@
 import type { StitchGrid } from '../machine/grid.ts';
 import type { DartMap } from './dart-map.ts';
 import { EDGE } from './fabric.ts';
+import { rampDecreases } from './ramp-decreases.ts';
 import { layRingPolygon } from './ring-polygon.ts';
 import type { Walks } from './walk-cells.ts';
 
@@ -45,14 +46,28 @@ interface Layout {
   readonly isTwisted: boolean;
 }
 
+/** A cell where two beds meet, at the side of a tube: there a wale that leans on its bed runs along the fold. */
+function isAtSide(map: DartMap, grid: StitchGrid, darts: Int32Array): boolean {
+  const bed = grid.bed[map.vertexLoop[map.edges[darts[0]]]];
+  for (const dart of darts) if (grid.bed[map.vertexLoop[map.edges[dart]]] !== bed) return true;
+  return false;
+}
+
 /** Spans of a cell's darts in one common frame (a join turns the frame upside down), with the gap that they leave. */
-function layOut(map: DartMap, grid: StitchGrid, darts: Int32Array, courseMm: number, waleMm: number): Layout {
+function layOut(map: DartMap, grid: StitchGrid, darts: Int32Array, offset: Float64Array, courseMm: number, waleMm: number): Layout {
   const spans: ([number, number] | null)[] = [];
+  const isSide = isAtSide(map, grid, darts);
   let turn = 1;
   let [gapX, gapY] = [0, 0];
   for (const dart of darts) {
     const span = spanOf(map, grid, dart, courseMm, waleMm);
     if (span !== null) {
+      const isWale = map.edgeKind[dart >> 1] === EDGE.wale;
+      if (isWale || !isSide) span[0] += (offset[map.edges[dart ^ 1]] - offset[map.edges[dart]]) * courseMm;
+      if (isWale && isSide) {
+        span[1] = Math.sign(span[1]) * Math.sqrt(span[0] * span[0] + span[1] * span[1]);
+        span[0] = 0;
+      }
       span[0] *= turn;
       span[1] *= turn;
       gapX -= span[0];
@@ -122,12 +137,13 @@ export function cutRestCells(grid: StitchGrid, map: DartMap, cells: Walks, size:
   const cellRestMm = new Float64Array(2 * cells.darts.length);
   const cellIsRib = new Uint8Array(cellCount);
   const edgeRestMm = new Float64Array(map.edges.length / 2);
+  const offset = rampDecreases(grid, map);
   for (let c = 0; c < cellCount; c++) {
     const start = cells.start[c];
     const darts = cells.darts.subarray(start, cells.start[c + 1]);
     const isRib = isAllRib(map, grid, darts);
     cellIsRib[c] = isRib ? 1 : 0;
-    const { spans, gap, isTwisted } = layOut(map, grid, darts, isRib ? size.ribCourseMm : size.courseMm, size.waleMm);
+    const { spans, gap, isTwisted } = layOut(map, grid, darts, offset, isRib ? size.ribCourseMm : size.courseMm, size.waleMm);
     const closed = isTwisted
       ? layRingPolygon(spans.map((span) => Math.sqrt((span?.[0] ?? 0) ** 2 + (span?.[1] ?? 0) ** 2)))
       : foldSlit(spans, gap, size.waleMm) ?? closeGap(map, darts, spans, gap);
