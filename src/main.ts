@@ -1,0 +1,145 @@
+import { nearestShoeSize } from './foot/shoe-size.ts';
+import { createFileDoor } from './main/file-door.ts';
+import { EXAMPLES, findFirstSock } from './main/first-sock.ts';
+import type { FirstSock } from './main/first-sock.ts';
+import { createKeeper } from './main/keep.ts';
+import type { Keeper } from './main/keep.ts';
+import { exposePageHook } from './main/page-hook.ts';
+import { createStore } from './main/page-store.ts';
+import type { PageStore } from './main/page-store.ts';
+import { saveSockFile } from './main/save-file.ts';
+import { readSettings } from './main/settings.ts';
+import { listenToShortcuts } from './main/shortcuts.ts';
+import { createSockDesk } from './main/sock-desk.ts';
+import type { SockDesk } from './main/sock-desk.ts';
+import { createSockPicture } from './main/sock-picture.ts';
+import type { SockPicture } from './main/sock-picture.ts';
+import { createCautionList } from './panel/caution-list.ts';
+import { acceptDrops } from './panel/file-drop.ts';
+import { createLoopReadout } from './panel/loop-readout.ts';
+import { createMeasuresCard } from './panel/measures-card.ts';
+import { createNoticeList } from './panel/notice-list.ts';
+import type { PageState, Settings } from './panel/page-state.ts';
+import { createPanel } from './panel/panel.ts';
+import { createPlanStrip } from './panel/plan-strip.ts';
+import { createStageBar } from './panel/stage-bar.ts';
+import { createTopBar } from './panel/top-bar.ts';
+import { createYarnCard } from './panel/yarn-card.ts';
+import { DEFAULTS } from './plan/defaults.ts';
+import { rangesFor } from './plan/ranges.ts';
+import { createSockView } from './view/sock-view.ts';
+import type { SockView } from './view/sock-view-types.ts';
+import { client } from './worker/client.ts';
+import { openWorker } from './worker/open-worker.ts';
+import './styles/page.css';
+
+/** The one owner of the page's state: panels propose, the pipeline answers, everything is drawn from one state. */
+function startPage(first: FirstSock, keeper: Keeper): void {
+  const dark = matchMedia('(prefers-color-scheme: dark)');
+  const isDark = ({ settings }: PageState): boolean => (settings.theme === 'auto' ? dark.matches : settings.theme === 'dark');
+  const parts: { render(state: PageState): void }[] = [];
+  const store = createStore(firstState(first, keeper), (state) => { for (const part of parts) part.render(state); });
+  const view = openView(isDark(store.state()), store);
+  const picture = view === null ? null : createSockPicture(view);
+  // Built before the panels, and told of the sock after them: the first render shows all of it.
+  const deskOf = (): SockDesk => desk;
+  const choose = (change: Partial<Settings>): void => {
+    const before = store.state().settings;
+    store.update({ settings: { ...before, ...change } });
+    keeper.write('settings', JSON.stringify(store.state().settings));
+    if (store.state().settings.pose === before.pose) return;
+    picture?.frameNext();
+    desk.poseAgain();
+  };
+  const door = createFileDoor(store, (file) => { picture?.frameNext(); desk.propose(file, null); });
+  const save = (): void => {
+    const file = desk.knittable();
+    if (file !== null) saveSockFile(file);
+  };
+  parts.push({ render: (state) => { showTheme(isDark(state), view); } });
+  parts.push(...buildPanels({ store, deskOf, choose, view, picture }));
+  const topBar = createTopBar(byId('top-bar'), {
+    examples: EXAMPLES, openExample: door.openExample, openFile: door.openFile, save,
+    undo: () => { desk.undo(); }, redo: () => { desk.redo(); }, choose,
+  });
+  parts.push({ render: (state) => { topBar.render(state, isDark(state)); } });
+  dark.addEventListener('change', () => { store.update({}); });
+  acceptDrops(door.openFile);
+  listenToShortcuts({ undo: () => { desk.undo(); }, redo: () => { desk.redo(); }, save });
+  exposePageHook(store.state, () => view);
+  const desk = createSockDesk(first.file, { store, keeper, work: client(openWorker), picture: () => picture });
+}
+
+interface PanelTools {
+  readonly store: PageStore;
+  readonly deskOf: () => SockDesk;
+  readonly choose: (change: Partial<Settings>) => void;
+  readonly view: SockView | null;
+  readonly picture: SockPicture | null;
+}
+
+function buildPanels({ store, deskOf, choose, view, picture }: PanelTools): { render(state: PageState): void }[] {
+  const panel = createPanel(byId('panel'), {
+    propose: (file, gesture) => { deskOf().propose(file, gesture); },
+    finish: () => { deskOf().finish(); },
+    choose, rangesOf: rangesFor, defaults: DEFAULTS, shoeSizeOf: nearestShoeSize,
+  });
+  const readout = createLoopReadout(byId('stage'));
+  view?.onHover((hovered) => { readout.show(picture?.shownGrid() ?? null, hovered); });
+  return [
+    panel,
+    createPlanStrip(byId('strip')),
+    createMeasuresCard(byId('measures'), { showLine: (line) => { view?.showLine(line?.points ?? null, line?.label ?? ''); } }),
+    createCautionList(byId('measures'), byId('care')),
+    createYarnCard(byId('yarns')),
+    createNoticeList(byId('notices'), {
+      focusField: panel.focusField, hasField: panel.hasField, dismiss: store.withdraw, undo: () => { deskOf().undo(); },
+    }),
+    createStageBar(byId('stage-top'), byId('stage-bottom'), {
+      choosePose: (pose) => { choose({ pose }); },
+      showPreset: (preset) => { view?.showPreset(preset); },
+      reset: () => { view?.reset(); },
+      zoomBy: (factor) => { view?.zoomBy(factor); },
+    }),
+  ];
+}
+
+function firstState(first: FirstSock, keeper: Keeper): PageState {
+  return {
+    file: first.file, problems: [], planned: null, knitted: null, posed: null, shape: { kind: 'none' },
+    settings: readSettings(keeper.read('settings')), notices: first.notice === null ? [] : [first.notice],
+    canUndo: false, canRedo: false,
+  };
+}
+
+/** Null where the browser cannot draw: the page then says so and works without a picture. */
+function openView(isDark: boolean, store: PageStore): SockView | null {
+  try {
+    const view = createSockView(byId<HTMLCanvasElement>('sock'), isDark ? 'dark' : 'light');
+    view.onContext((state) => {
+      if (state === 'restored') store.withdraw('graphics');
+      else store.tell('graphics', 'The picture has stopped', 'The graphics card was taken away from the page. The picture comes back by itself; if it does not, reload the page: the sock is kept.');
+    });
+    return view;
+  } catch (error) {
+    store.tell('graphics', 'This browser cannot draw the sock', `It offers no WebGL 2 (${String(error)}). Counts and measures work all the same.`);
+    return null;
+  }
+}
+
+let shownTheme: boolean | null = null;
+function showTheme(isDark: boolean, view: SockView | null): void {
+  if (isDark === shownTheme) return;
+  shownTheme = isDark;
+  document.documentElement.dataset['theme'] = isDark ? 'dark' : 'light';
+  view?.setTheme(isDark ? 'dark' : 'light');
+}
+
+function byId<T extends HTMLElement = HTMLElement>(id: string): T {
+  const element = document.getElementById(id);
+  if (element === null) throw new Error(`index.html has no #${id}`);
+  return element as T;
+}
+
+const keeper = createKeeper();
+void findFirstSock(keeper.read('sock')).then((first) => { startPage(first, keeper); });

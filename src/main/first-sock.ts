@@ -1,0 +1,48 @@
+import type { Problem } from '../base/problem.ts';
+import type { CheckedSock } from '../plan/check-sock.ts';
+import { readSock } from '../plan/read-sock.ts';
+import type { SockFile } from '../plan/sock-file.ts';
+
+/** Invented socks in the page's own folder. */
+export const EXAMPLES = [
+  { file: 'socks/plain.json', name: 'Plain, with a striped leg' },
+  { file: 'socks/high-instep.json', name: 'For a high instep' },
+  { file: 'socks/short-row-toe.json', name: 'With a short-row toe' },
+] as const;
+
+/** Knitted where not even an example can be fetched. Invented. */
+const SPARE_SOCK: SockFile = {
+  name: 'Plain sock', gauge: { stitchesPer10cm: 30, rowsPer10cm: 42 }, foot: { lengthMm: 250, ballGirthMm: 236 },
+};
+
+/** Fetches an example; problems tell why it could not be had. */
+export async function fetchExample(path: string): Promise<CheckedSock> {
+  try {
+    const response = await fetch(new URL(path, document.baseURI));
+    if (!response.ok) return notHad(path, `the server answered ${response.status}`);
+    return readSock(await response.text());
+  } catch (error) {
+    return notHad(path, error instanceof Error ? error.message : String(error));
+  }
+}
+
+function notHad(path: string, why: string): CheckedSock {
+  const problem: Problem = { field: null, value: path, allowed: null, message: `The example could not be fetched: ${why}.` };
+  return { file: null, problems: [problem] };
+}
+
+export interface FirstSock {
+  readonly file: SockFile;
+  readonly notice: { readonly id: 'keep' | 'example'; readonly title: string; readonly problems: readonly Problem[] } | null;
+}
+
+/** The sock of the last visit, else the first example, else a spare one: the page always opens with a sock. */
+export async function findFirstSock(kept: string | null): Promise<FirstSock> {
+  const last = kept === null ? null : readSock(kept);
+  if (last?.file != null) return { file: last.file, notice: null };
+  const example = await fetchExample(EXAMPLES[0].file);
+  const file = example.file ?? SPARE_SOCK;
+  if (last !== null) return { file, notice: { id: 'keep', title: 'The sock of your last visit could not be read', problems: last.problems } };
+  if (example.file === null) return { file, notice: { id: 'example', title: 'The example sock could not be opened', problems: example.problems } };
+  return { file, notice: null };
+}

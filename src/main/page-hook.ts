@@ -1,0 +1,48 @@
+import type { Problem } from '../base/problem.ts';
+import type { Measures } from '../measure/measures.ts';
+import type { Plan } from '../plan/plan-types.ts';
+import type { SockFile } from '../plan/sock-file.ts';
+import type { PoseName, PoseStatus } from '../shape/pose.ts';
+import type { PageState } from '../panel/page-state.ts';
+import type { SockView } from '../view/sock-view-types.ts';
+
+/** `window.heelwright`: what the page shows, to be read by tests and by the curious. Changes nothing. */
+export interface PageHook {
+  readonly file: SockFile;
+  /** Of the last knittable sock; null before there is one. */
+  readonly plan: Plan | null;
+  readonly problems: readonly Problem[];
+  readonly pose: PoseName;
+  /** Null while a shape is under way. */
+  readonly poseStatus: PoseStatus | null;
+  readonly residual: number | null;
+  /** From the request to the shape at rest; null while under way. */
+  readonly milliseconds: number | null;
+  readonly measures: { readonly rest: Measures | null; readonly posed: Measures | null };
+  /** True from a change until its shape is at rest (or refused). */
+  readonly isBusy: boolean;
+  /** GPU objects held and frames drawn; null without a picture. */
+  readonly view: ReturnType<SockView['counters']> | null;
+}
+
+declare global {
+  interface Window { heelwright?: PageHook }
+}
+
+export function exposePageHook(state: () => PageState, view: () => SockView | null): void {
+  window.heelwright = Object.freeze({
+    get file() { return state().file; },
+    get plan() { return state().planned?.plan ?? null; },
+    get problems() { return state().problems; },
+    get pose() { return state().settings.pose; },
+    get poseStatus() { return state().posed?.pose.status ?? null; },
+    get residual() { return state().posed?.pose.residual ?? null; },
+    get milliseconds() {
+      const { shape } = state();
+      return shape.kind === 'settled' ? shape.milliseconds : null;
+    },
+    get measures() { return { rest: state().planned?.rest ?? null, posed: state().posed?.measures ?? null }; },
+    get isBusy() { return state().shape.kind === 'relaxing'; },
+    get view() { return view()?.counters() ?? null; },
+  });
+}

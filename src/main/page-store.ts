@@ -1,0 +1,31 @@
+import type { Problem } from '../base/problem.ts';
+import type { Notice, PageState } from '../panel/page-state.ts';
+
+/** Holds the page's state and draws it again after every change. */
+export interface PageStore {
+  state(): PageState;
+  update(change: Partial<PageState>): void;
+  /** Puts a notice up, in place of an earlier one of its kind. */
+  tell(id: Notice['id'], title: string, problems: readonly Problem[] | string): void;
+  withdraw(id: Notice['id']): void;
+}
+
+export function createStore(first: PageState, render: (state: PageState) => void): PageStore {
+  let state = first;
+  const update = (change: Partial<PageState>): void => {
+    state = { ...state, ...change };
+    render(state);
+  };
+  return {
+    state: () => state,
+    update,
+    tell: (id, title, told) => {
+      const problems = typeof told === 'string' ? [{ field: null, value: null, allowed: null, message: told }] : told;
+      update({ notices: [...state.notices.filter((notice) => notice.id !== id), { id, title, problems }] });
+    },
+    withdraw: (id) => {
+      const notices = state.notices.filter((notice) => notice.id !== id);
+      if (notices.length < state.notices.length) update({ notices });
+    },
+  };
+}

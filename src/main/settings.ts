@@ -1,0 +1,31 @@
+import type { Settings } from '../panel/page-state.ts';
+
+export const FIRST_SETTINGS: Settings = {
+  lengthUnit: 'cm', gaugeUnit: '10cm', patchWidthMm: 100, patchHeightMm: 100, theme: 'auto', pose: 'flat',
+};
+
+const CHOICES: { readonly [K in keyof Settings]?: readonly Settings[K][] } = {
+  lengthUnit: ['cm', 'in'], gaugeUnit: ['10cm', 'inch', 'patch'], theme: ['auto', 'light', 'dark'], pose: ['flat', 'tube'],
+};
+
+/** Settings kept from an earlier visit; whatever is not understood falls back to the first ones. */
+export function readSettings(text: string | null): Settings {
+  const kept = parse(text);
+  const choice = <K extends keyof Settings>(key: K): Settings[K] =>
+    CHOICES[key]?.find((known) => known === kept[key]) ?? FIRST_SETTINGS[key];
+  const length = (key: 'patchWidthMm' | 'patchHeightMm'): number => {
+    const value = kept[key];
+    return typeof value === 'number' && value >= 20 && value <= 300 ? value : FIRST_SETTINGS[key];
+  };
+  return {
+    lengthUnit: choice('lengthUnit'), gaugeUnit: choice('gaugeUnit'), theme: choice('theme'), pose: choice('pose'),
+    patchWidthMm: length('patchWidthMm'), patchHeightMm: length('patchHeightMm'),
+  };
+}
+
+function parse(text: string | null): Readonly<Record<string, unknown>> {
+  try {
+    const value: unknown = JSON.parse(text ?? '{}');
+    return typeof value === 'object' && value !== null ? { ...value } : {};
+  } catch { return {}; }
+}

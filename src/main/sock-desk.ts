@@ -1,0 +1,114 @@
+import { measureRest } from '../measure/measure-rest.ts';
+import { planSock } from '../plan/plan-sock.ts';
+import type { SockFile } from '../plan/sock-file.ts';
+import { writeSock } from '../plan/write-sock.ts';
+import type { MakeOutcome, WorkClient } from '../worker/client.ts';
+import { beginHistory, endGesture, record, redo, undo } from './history.ts';
+import type { History } from './history.ts';
+import type { Keeper } from './keep.ts';
+import type { PageStore } from './page-store.ts';
+import type { SockPicture } from './sock-picture.ts';
+
+/** Where a sock is changed: counts and rest measures at once, the shape as soon as the worker has it. */
+export interface SockDesk {
+  /** A changed file; null as gesture makes a step of its own. */
+  propose(file: SockFile, gesture: string | null): void;
+  /** The hand has left a control. */
+  finish(): void;
+  undo(): void;
+  redo(): void;
+  /** Another pose is chosen, or the picture has come back. */
+  poseAgain(): void;
+  /** The last file that could be knitted. */
+  knittable(): SockFile | null;
+}
+
+export interface DeskTools {
+  readonly store: PageStore;
+  readonly keeper: Keeper;
+  readonly work: WorkClient;
+  /** Null where the browser cannot draw: counts and measures go on without a picture. */
+  readonly picture: () => SockPicture | null;
+}
+
+export function createSockDesk(first: SockFile, tools: DeskTools): SockDesk {
+  const { store, work, picture } = tools;
+  let history: History<SockFile> = beginHistory(first);
+  let knittable: SockFile | null = null;
+
+  const take = (next: History<SockFile>): void => {
+    history = next;
+    const file = next.present;
+    const { plan, derivations, foot, problems } = planSock(file);
+    const change = { file, problems, canUndo: next.past.length > 0, canRedo: next.future.length > 0 };
+    if (plan === null) {
+      work.cancel();
+      picture()?.keepOld();
+      store.update({ ...change, shape: knittable === null ? { kind: 'none' } : { kind: 'kept' } });
+      return;
+    }
+    knittable = file;
+    store.update({ ...change, planned: { plan, derivations, foot, rest: measureRest(plan) } });
+    keep(tools, file);
+    makeShape(tools, file);
+  };
+  const step = (move: (from: History<SockFile>) => History<SockFile>): void => {
+    const next = move(history);
+    if (next !== history) take(next);
+  };
+  take(history);
+  return {
+    propose: (file, gesture) => { take(record(history, file, gesture)); },
+    finish: () => { history = endGesture(history); },
+    undo: () => { step(undo); },
+    redo: () => { step(redo); },
+    poseAgain: () => { if (knittable !== null) makeShape(tools, knittable); },
+    knittable: () => knittable,
+  };
+}
+
+function keep({ store, keeper }: DeskTools, file: SockFile): void {
+  if (keeper.write('sock', writeSock(file))) store.withdraw('keep');
+  else store.tell('keep', 'This sock will not be here next time', 'The browser does not let the page keep anything. Save the sock to a file.');
+}
+
+function makeShape(tools: DeskTools, file: SockFile): void {
+  const { store, work, picture } = tools;
+  store.update({ posed: null, shape: { kind: 'relaxing', fraction: 0 } });
+  picture()?.expect(performance.now());
+  const { pose } = store.state().settings;
+  void work.make(file, pose, {
+    onKnitted: (knitted) => {
+      picture()?.knitted(knitted);
+      store.update({ knitted });
+    },
+    onProgress: (positions, fraction) => {
+      picture()?.progress(positions, pose, performance.now());
+      store.update({ shape: { kind: 'relaxing', fraction } });
+    },
+  }).then((outcome) => { settle(tools, outcome); });
+}
+
+function settle({ store, picture }: DeskTools, outcome: MakeOutcome): void {
+  switch (outcome.status) {
+    case 'cancelled': return;
+    case 'posed': {
+      picture()?.settled(outcome.posed);
+      store.withdraw('worker');
+      const isKept = store.state().problems.length > 0;
+      if (isKept) picture()?.keepOld();
+      store.update({ posed: outcome.posed, shape: isKept ? { kind: 'kept' } : { kind: 'settled', milliseconds: outcome.milliseconds } });
+      return;
+    }
+    case 'refused':
+      picture()?.keepOld();
+      store.update({ problems: outcome.problems, shape: { kind: 'kept' } });
+      return;
+    case 'failed':
+      picture()?.keepOld();
+      store.update({ shape: { kind: 'none' } });
+      store.tell('worker', 'The sock could not be worked out', `${outcome.message}. Change anything to try again, or reload the page: the sock is kept.`);
+      return;
+    default: outcome satisfies never;
+  }
+}

@@ -1,0 +1,60 @@
+import type { Problem } from '../base/problem.ts';
+import type { Measures } from '../measure/measures.ts';
+import type { KnittedSock, PosedSock } from '../pipeline/result.ts';
+import type { Derivation, Plan, PlannedFoot } from '../plan/plan-types.ts';
+import type { SockFile } from '../plan/sock-file.ts';
+import type { PoseName } from '../shape/pose.ts';
+import type { Theme } from '../view/sock-view-types.ts';
+import type { GaugeUnit, LengthUnit } from './units.ts';
+
+/** What a person has chosen about the page itself, not about a sock. */
+export interface Settings {
+  readonly lengthUnit: LengthUnit;
+  readonly gaugeUnit: GaugeUnit;
+  /** The patch over which stitches and rows are counted, mm. */
+  readonly patchWidthMm: number;
+  readonly patchHeightMm: number;
+  /** `auto` follows the system. */
+  readonly theme: Theme | 'auto';
+  readonly pose: PoseName;
+}
+
+/** The counts of a knittable sock and its measures along the unstretched fabric. */
+export interface PlannedSock {
+  readonly plan: Plan;
+  readonly derivations: readonly Derivation[];
+  readonly foot: PlannedFoot;
+  readonly rest: Measures;
+}
+
+/** Something the page has to tell, with what to do about it. */
+export interface Notice {
+  readonly id: 'file' | 'keep' | 'worker' | 'graphics' | 'example';
+  readonly title: string;
+  readonly problems: readonly Problem[];
+}
+
+/** How the shape in the picture stands. `fraction` is 0..1 while it relaxes. */
+export type ShapeState =
+  | { readonly kind: 'none' }
+  | { readonly kind: 'relaxing'; readonly fraction: number }
+  | { readonly kind: 'settled'; readonly milliseconds: number }
+  /** The file on the panel cannot be knitted: the picture is of the last one that could. */
+  | { readonly kind: 'kept' };
+
+/** Everything that the panels show. Owned by src/main.ts; panels only read it. */
+export interface PageState {
+  /** The file as the panel stands, knittable or not. */
+  readonly file: SockFile;
+  readonly problems: readonly Problem[];
+  /** Of the last knittable file. */
+  readonly planned: PlannedSock | null;
+  readonly knitted: KnittedSock | null;
+  /** Null until the shape belongs to `knitted` and the chosen pose. */
+  readonly posed: PosedSock | null;
+  readonly shape: ShapeState;
+  readonly settings: Settings;
+  readonly notices: readonly Notice[];
+  readonly canUndo: boolean;
+  readonly canRedo: boolean;
+}

@@ -1,0 +1,152 @@
+import type { Derivation, Plan } from '../plan/plan-types.ts';
+import { el, setText } from './dom.ts';
+import type { PageState } from './page-state.ts';
+import { drawPassRibbon } from './pass-ribbon.ts';
+import { countOf } from './units.ts';
+
+/** One number of the strip and the words round it: `turned down to 12`. */
+interface StripCount {
+  readonly count: keyof Plan;
+  readonly before: string;
+  readonly after: string;
+}
+
+/** One part of the sock, in the order in which it is knitted. */
+interface StripPart {
+  readonly title: string;
+  readonly counts: readonly StripCount[];
+  /** What follows from the counts, small. */
+  readonly detail: string;
+}
+
+export interface PlanStrip { render(state: PageState): void }
+
+/** The sock as the knitter works through it, each number with its formula in reach. */
+export function createPlanStrip(host: HTMLElement): PlanStrip {
+  const ribbon = el('div', { class: 'strip-ribbon', 'aria-hidden': 'true' });
+  const parts = el('ol', { class: 'strip-parts' });
+  const formulas = el('div', { class: 'strip-formulas' });
+  const details = el('details', { class: 'strip-details' }, el('summary', {}, 'All formulas'), formulas);
+  const total = el('p', { class: 'strip-total' });
+  host.append(ribbon, parts, el('div', { class: 'strip-foot' }, total, details));
+  let drawn = '';
+  let unrolled: PageState['knitted'] = null;
+  return {
+    render: (state) => {
+      const { planned, knitted } = state;
+      host.classList.toggle('is-kept', state.problems.length > 0);
+      if (planned === null) return;
+      const key = JSON.stringify([planned.plan, planned.derivations]);
+      if (key !== drawn) {
+        drawn = key;
+        const tells = tipReader(planned.derivations);
+        replaceParts(parts, stripParts(planned.plan).map((part) => drawPart(part, planned.plan, tells)));
+        formulas.replaceChildren(drawFormulas(planned.derivations));
+      }
+      setText(total, totalWords(planned.plan, knitted));
+      if (knitted === null || knitted === unrolled) return;
+      unrolled = knitted;
+      ribbon.replaceChildren(...drawPassRibbon(knitted.trace, knitted.plan.yarns));
+    },
+  };
+}
+
+/** New parts in place of old ones; the focus stays on the number that had it. */
+function replaceParts(list: HTMLElement, parts: readonly HTMLElement[]): void {
+  const focused = document.activeElement instanceof HTMLElement && list.contains(document.activeElement) ? document.activeElement.dataset['count'] : undefined;
+  list.replaceChildren(...parts);
+  if (focused !== undefined) list.querySelector<HTMLElement>(`[data-count="${focused}"]`)?.focus();
+}
+
+function stripParts(plan: Plan): StripPart[] {
+  const isRib = plan.legKind === 'flat-rib';
+  const turned = plan.heelStitches - plan.turnDownWidth;
+  const plateau = plan.plateauPasses === 0 ? '' : `, ${countOf(plan.plateauPasses, 'pass', 'passes')} level`;
+  return [
+    { title: 'Cast on', counts: [at('stitches', '', 'stitches')], detail: isRib ? 'in 1x1 rib, flat' : 'round, on both beds' },
+    {
+      title: 'Leg', counts: [at('legPasses', '', 'passes')],
+      detail: isRib ? `rows of rib; then ${plan.plainPasses} plain, turn the work` : rounds(plan.legPasses),
+    },
+    { title: 'Ankle', counts: [at('anklePasses', '', 'passes')], detail: rounds(plan.anklePasses) },
+    {
+      title: 'Heel', counts: [at('heelStitches', '', 'stitches'), at('turnDownWidth', 'turn-down to', ''), at('heelPasses', '', 'passes')],
+      detail: `${turned} in${plateau}, ${turned} out, on the ${plan.heelBed} bed`,
+    },
+    { title: 'Foot', counts: [at('footPasses', '', 'passes')], detail: rounds(plan.footPasses) },
+    toePart(plan),
+  ];
+}
+
+function toePart(plan: Plan): StripPart {
+  const closing = plan.closing === 'graft' ? 'graft' : 'bind off';
+  if (plan.toeKind === 'short-row') {
+    const turned = plan.heelStitches - plan.toeTipStitches;
+    return {
+      title: 'Toe', counts: [at('toeTipStitches', 'turn-down to', ''), at('toePasses', '', 'passes')],
+      detail: `${turned} in, ${turned} out, no decrease; ${closing} ${plan.heelStitches}`,
+    };
+  }
+  return {
+    title: 'Toe', counts: [at('toeDecreases', '', plan.toeDecreases === 1 ? 'decrease' : 'decreases'), at('toePasses', '', 'passes'), at('toeTipStitches', 'to', 'a bed')],
+    detail: `4 stitches every ${plan.passesPerDecrease} passes; ${closing} ${plan.toeTipStitches}`,
+  };
+}
+
+function at(count: keyof Plan, before: string, after: string): StripCount {
+  return { count, before, after };
+}
+
+function rounds(passes: number): string {
+  return countOf(passes / 2, 'round');
+}
+
+type TipReader = (count: keyof Plan) => Derivation | null;
+
+function tipReader(derivations: readonly Derivation[]): TipReader {
+  return (count) => derivations.find((derivation) => derivation.count === count) ?? null;
+}
+
+function drawPart(part: StripPart, plan: Plan, tells: TipReader): HTMLElement {
+  const counts = part.counts.map(({ count, before, after }) => {
+    const number = drawCount(count, plan, part.title, tells);
+    return el('span', { class: 'strip-count' }, before === '' ? null : `${before} `, number, after === '' ? null : ` ${after}`);
+  });
+  return el('li', { class: 'strip-part' },
+    el('h3', {}, part.title), el('p', { class: 'strip-counts' }, ...counts), el('p', { class: 'strip-detail' }, part.detail));
+}
+
+/** A number that shows how it was found when it is pointed at or has the focus. */
+function drawCount(count: keyof Plan, plan: Plan, title: string, tells: TipReader): HTMLElement {
+  const value = Number(plan[count]).toLocaleString('en');
+  const derivation = tells(count);
+  if (derivation === null) return el('strong', {}, value);
+  const id = `formula-${count}`;
+  const words = derivation.isFixedByHand ? `Fixed by hand. ${derivation.formula}` : derivation.formula;
+  return el('span', { class: 'tip-holder' },
+    el('button', { type: 'button', class: derivation.isFixedByHand ? 'strip-number is-by-hand' : 'strip-number', 'aria-describedby': id, 'aria-label': `${title}: ${value}`, 'data-count': count }, value),
+    el('span', { class: 'tip', role: 'tooltip', id }, words));
+}
+
+/** Names of counts for people, with their letters. */
+const COUNT_NAMES: Partial<Record<keyof Plan, string>> = {
+  stitches: 'Stitches round', heelStitches: 'Heel stitches', turnDownWidth: 'Turn-down width', legPasses: 'Leg passes',
+  plainPasses: 'Plain rows', anklePasses: 'Ankle passes', plateauPasses: 'Plateau passes', heelPasses: 'Heel passes',
+  footPasses: 'Foot passes', toePasses: 'Toe passes', toeTipStitches: 'Toe tip', toeDecreases: 'Toe decreases',
+  passesPerDecrease: 'Passes for a decrease',
+};
+
+function drawFormulas(derivations: readonly Derivation[]): HTMLElement {
+  return el('dl', {}, ...derivations.flatMap(({ count, value, formula, isFixedByHand }) => [
+    el('dt', {}, `${COUNT_NAMES[count] ?? count} ${value}`),
+    el('dd', {}, isFixedByHand ? `by hand: ${formula}` : formula),
+  ]));
+}
+
+function totalWords(plan: Plan, knitted: PageState['knitted']): string {
+  const passes = plan.legPasses + plan.plainPasses + plan.anklePasses + plan.heelPasses + plan.footPasses + plan.toePasses;
+  const words = `One sock: ${countOf(passes, 'pass', 'passes')}`;
+  if (knitted === null) return words;
+  const grams = knitted.yarn.reduce((sum, use) => sum + use.grams, 0);
+  return `${words}, ${countOf(knitted.trace.loops, 'loop')}, about ${Math.ceil(grams)} g of yarn`;
+}

@@ -1,0 +1,73 @@
+import type { PoseName, PoseStatus } from '../shape/pose.ts';
+import type { ViewPreset } from '../view/sock-view-types.ts';
+import { button, el, setAttributes, setText } from './dom.ts';
+import type { PageState } from './page-state.ts';
+
+export interface StageBar { render(state: PageState): void }
+
+export interface StageHooks {
+  readonly choosePose: (pose: PoseName) => void;
+  readonly showPreset: (preset: ViewPreset) => void;
+  readonly reset: () => void;
+  readonly zoomBy: (factor: number) => void;
+}
+
+const POSES: readonly (readonly [PoseName, string])[] = [['flat', 'Laid flat'], ['tube', 'Tube']];
+const PRESETS: readonly (readonly [ViewPreset, string])[] = [
+  ['side', 'Side'], ['three-quarter', 'Turned'], ['front', 'Front'], ['back', 'Back'], ['sole', 'Sole'],
+];
+export const ZOOM_STEP = 1.25;
+
+/** Pose switch, views and zoom over the picture, and how its shape stands under it. */
+export function createStageBar(top: HTMLElement, bottom: HTMLElement, hooks: StageHooks): StageBar {
+  const inputs = POSES.map(([pose, name]) => {
+    const input = el('input', { type: 'radio', name: 'pose', value: pose });
+    input.addEventListener('change', () => { if (input.checked) hooks.choosePose(pose); });
+    return { pose, input, label: el('label', {}, input, name) };
+  });
+  const poseSwitch = el('fieldset', { class: 'segments' }, el('legend', { class: 'visually-hidden' }, 'Pose of the sock'),
+    ...inputs.map(({ label }) => label));
+  const views = el('div', { class: 'view-buttons', role: 'group', 'aria-label': 'View of the sock' },
+    ...PRESETS.map(([preset, name]) => button(name, { class: 'view-button', 'data-view': preset }, () => { hooks.showPreset(preset); })),
+    button('−', { class: 'view-button is-sign', 'aria-label': 'Zoom out' }, () => { hooks.zoomBy(1 / ZOOM_STEP); }),
+    button('+', { class: 'view-button is-sign', 'aria-label': 'Zoom in' }, () => { hooks.zoomBy(ZOOM_STEP); }),
+    button('Reset', { class: 'view-button', 'data-view': 'reset' }, hooks.reset));
+  top.append(poseSwitch, views);
+
+  const bar = el('progress', { class: 'stage-progress', max: 1, 'aria-label': 'Relaxing' });
+  const words = el('p', { class: 'stage-words', role: 'status' });
+  bottom.append(words, bar);
+  return {
+    render: (state) => {
+      for (const { pose, input } of inputs) input.checked = pose === state.settings.pose;
+      const { shape } = state;
+      bar.hidden = shape.kind !== 'relaxing';
+      if (shape.kind === 'relaxing') bar.value = shape.fraction;
+      const { text, isUnsettled } = shapeWords(state);
+      setText(words, text);
+      setAttributes(words, { 'data-shape': shape.kind });
+      words.classList.toggle('is-unsettled', isUnsettled);
+    },
+  };
+}
+
+function shapeWords({ shape, posed, settings }: PageState): { readonly text: string; readonly isUnsettled: boolean } {
+  const name = settings.pose === 'flat' ? 'laid flat' : 'as a tube';
+  switch (shape.kind) {
+    case 'none': return { text: '', isUnsettled: false };
+    case 'relaxing': return { text: `The cloth is relaxing, ${name}…`, isUnsettled: false };
+    case 'kept': return { text: 'The last sock that can be knitted', isUnsettled: true };
+    case 'settled': {
+      const status = posed?.pose.status ?? 'converged';
+      return { text: STATUS_WORDS[status].replace('{pose}', name), isUnsettled: status !== 'converged' };
+    }
+    default: return shape satisfies never;
+  }
+}
+
+const STATUS_WORDS: Readonly<Record<PoseStatus, string>> = {
+  converged: 'At rest, {pose}',
+  stalled: 'Not quite at rest, {pose}: measures on this shape are approximate',
+  budget: 'Not yet at rest, {pose}: measures on this shape are approximate',
+  cancelled: 'Stopped before it came to rest, {pose}',
+};

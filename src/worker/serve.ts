@@ -1,0 +1,78 @@
+import type { Fabric } from '../fabric/fabric.ts';
+import type { KnitOutcome, PosedSock } from '../pipeline/result.ts';
+import type { SockFile } from '../plan/sock-file.ts';
+import type { PoseName, RelaxOptions } from '../shape/pose.ts';
+import type { Port, WorkReply, WorkRequest } from './messages.ts';
+
+/**
+ * The stages that a worker runs. Wherever `pose` yields, word of a cancel can come in; one that
+ * never yields is cut short by the client, which closes the worker.
+ */
+export interface Workshop {
+  readonly knit: (file: SockFile) => KnitOutcome;
+  readonly pose: (fabric: Fabric, pose: PoseName, options: RelaxOptions) => Generator<void, PosedSock>;
+}
+
+/** Milliseconds of work between two looks at the post. */
+const SLICE_MS = 12;
+/** Milliseconds between two pictures of a sock that is still relaxing. */
+const PROGRESS_MS = 90;
+
+/** Answers the requests of a port. The client sends one at a time. */
+export function serve(port: Port, workshop: Workshop): void {
+  const cancelled = new Set<number>();
+  const post = (reply: WorkReply, transfer: Transferable[] = []): void => { port.postMessage(reply, transfer); };
+
+  const make = async ({ id, file, pose, needsShape }: WorkRequest & { kind: 'make' }): Promise<void> => {
+    const isCancelled = (): boolean => cancelled.has(id);
+    const outcome = workshop.knit(file);
+    if (outcome.sock === null) { post({ kind: 'refused', id, problems: outcome.problems }); return; }
+    post({ kind: 'knitted', id, sock: outcome.sock });
+    if (!needsShape) { post({ kind: 'done', id, posed: null }); return; }
+    const onProgress = reportNowAndThen((positions, fraction) => {
+      post({ kind: 'progress', id, fraction, positions }, [positions.buffer]);
+    });
+    const posed = await workInSlices(workshop.pose(outcome.sock.fabric, pose, { isCancelled, onProgress }));
+    if (isCancelled() || posed.pose.status === 'cancelled') post({ kind: 'cancelled', id });
+    else post({ kind: 'done', id, posed });
+  };
+
+  port.onmessage = (event: MessageEvent) => {
+    const request = event.data as WorkRequest;
+    if (request.kind === 'cancel') { cancelled.add(request.id); return; }
+    make(request)
+      .catch((error: unknown) => { post({ kind: 'failed', id: request.id, message: String(error) }); })
+      .finally(() => { cancelled.delete(request.id); });
+  };
+}
+
+/** Passes on copies of the positions, not too often. */
+function reportNowAndThen(report: (positions: Float64Array<ArrayBuffer>, fraction: number) => void): (positions: Float64Array, fraction: number) => void {
+  let last = -Infinity;
+  return (positions, fraction) => {
+    const now = performance.now();
+    if (now - last < PROGRESS_MS) return;
+    last = now;
+    report(new Float64Array(positions), fraction);
+  };
+}
+
+/** Drives work to its end and looks at the post after every slice of it. */
+async function workInSlices<T>(steps: Generator<void, T>): Promise<T> {
+  const { port1, port2 } = new MessageChannel();
+  let wake = (): void => undefined;
+  port1.onmessage = () => { wake(); };
+  // A pause of one message: unlike a timer it is not held to 4 ms.
+  const pause = (): Promise<void> => new Promise((resolve) => { wake = resolve; port2.postMessage(null); });
+  try {
+    let sliceEnd = performance.now() + SLICE_MS;
+    for (let step = steps.next(); ; step = steps.next()) {
+      if (step.done === true) return step.value;
+      if (performance.now() < sliceEnd) continue;
+      await pause();
+      sliceEnd = performance.now() + SLICE_MS;
+    }
+  } finally {
+    port1.close();
+  }
+}
