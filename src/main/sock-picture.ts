@@ -34,11 +34,11 @@ export function createSockPicture(view: SockView): SockPicture {
 
   let hasFramed = false;
 
-  const bring = (sock: KnittedSock, positions: Float64Array, isLast: boolean): void => {
+  const bring = (sock: KnittedSock, positions: Float64Array, pose: PoseName, isLast: boolean): void => {
     if (shown !== sock) view.setFabric(sock.fabric, sock.grid, sock.plan.yarns.map((yarn) => yarn.colour));
     shown = sock;
     // Framed as soon as it is seen, and once more when its size is known.
-    view.setPositions(positions, isFramed && (isLast || !hasFramed));
+    view.setPositions(positions, isFramed && (isLast || !hasFramed), pose);
     hasFramed = isFramed;
     if (isLast) isFramed = false;
   };
@@ -57,10 +57,10 @@ export function createSockPicture(view: SockView): SockPicture {
       if (next === null || (shown !== null && now - begun < PROGRESS_AFTER_MS)) return;
       // A shape on its way drifts and turns; the picture stands still.
       moveToFrame(next.fabric, positions, pose === 'flat');
-      bring(next, positions, false);
+      bring(next, positions, pose, false);
     },
     settled: (posed) => {
-      if (next !== null) bring(next, posed.pose.positions, true);
+      if (next !== null) bring(next, posed.pose.positions, posed.pose.name, true);
       dim(false);
     },
     keepOld: () => { dim(true); },

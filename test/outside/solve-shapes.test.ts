@@ -28,7 +28,7 @@ describe('closed forms', () => {
   it('a rectangle, rolled and seamed, keeps its width as girth', () => {
     const sheet = makeSheet(40, 20, true, 3, 2.5);
     const x = tubePositions(sheet, 13, 3.1);
-    const result = relax(x, [createQuadMembrane(sheet.elements, LINEAR), createBending(sheet.bendingForms(1e-4))], []);
+    const result = relax(x, [createQuadMembrane(sheet.elements, LINEAR), createBending(sheet.bends(1e-4))], []);
     expect(result.status).toBe('converged');
     expect(Math.abs(roundGirth(x, 10, 40) / 120 - 1)).toBeLessThan(0.005);
     expect(Math.hypot(x[3 * 760] - x[0], x[3 * 760 + 1] - x[1], x[3 * 760 + 2] - x[2]) / (19 * 2.5)).toBeCloseTo(1, 2);
@@ -54,7 +54,7 @@ describe('closed forms', () => {
     const x = tubePositions(sheet, 28, 2.5);
     for (let i = 0; i < n; i++) x[3 * i + 1] *= 0.02;
     const plates = createSlab({ axis: 1, least: new Float64Array(n).fill(-0.1), greatest: new Float64Array(n).fill(0.1), stiffness: 0.02 });
-    const result = relax(x, [createQuadMembrane(sheet.elements, LINEAR), createBending(sheet.bendingForms(1e-4)), plates], [], 1e-2);
+    const result = relax(x, [createQuadMembrane(sheet.elements, LINEAR), createBending(sheet.bends(1e-4)), plates], [], 1e-2);
     expect(result.status).toBe('converged');
     const xs = Array.from({ length: 60 }, (_, c) => x[3 * (15 * 60 + c)]);
     expect((Math.max(...xs) - Math.min(...xs)) / 90).toBeCloseTo(1, 2);
