@@ -10,7 +10,7 @@ import { TEXTURE_WIDTH } from './cloth-geometry.ts';
 import { shaderText } from './shader-text.ts';
 
 /** Pixels a stitch at which knitting begins to show, and at which it is full (DESIGN.md, the picture). */
-const DETAIL_PIXELS = [6, 14] as const;
+const DETAIL_PIXELS = [3, 9] as const;
 
 /** Uniforms that all materials of a cloth share. */
 export type ClothUniforms = Record<string, IUniform>;
