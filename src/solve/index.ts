@@ -1,0 +1,17 @@
+export type { EnergyTerm, MetricSink } from './energy.ts';
+export type { MembraneLaw } from './membrane-law.ts';
+export { createQuadMembrane } from './quad-membrane.ts';
+export { createTriangleMembrane } from './triangle-membrane.ts';
+export { createBending } from './bending.ts';
+export type { LineBends } from './bending.ts';
+export { createPressure, enclosedVolume } from './pressure.ts';
+export type { Polygons } from './pressure.ts';
+export { createSlab } from './slab.ts';
+export { createSingleLayer } from './single-layer.ts';
+export { createPairContact } from './pair-contact.ts';
+export { createPins } from './pins.ts';
+export { createGravity } from './gravity.ts';
+export { createPreconditioner } from './preconditioner.ts';
+export type { MetricGroup, Preconditioner } from './preconditioner.ts';
+export { minimise } from './minimise.ts';
+export type { MinimiseOptions, MinimiseResult, MinimiseStatus } from './minimise.ts';

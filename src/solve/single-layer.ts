@@ -1,0 +1,48 @@
+import type { EnergyTerm } from './energy.ts';
+import { STRIDE } from './energy.ts';
+
+export interface LayerElements {
+  /** Three corners an element. */
+  readonly corners: Int32Array;
+  /** Rest area of each element, times 1 or -1: the sign that its projected area must keep, mm^2. */
+  readonly signedAreas: Float64Array;
+  /** Axes of the plane looked at, in turning order (0 x, 1 y, 2 z). */
+  readonly axes: readonly [number, number];
+  /** Least projected area, as a share of the rest area. */
+  readonly leastShare: number;
+  /** N/mm: energy per rest area of an element whose share is a below the least is stiffness / 2 a^2. */
+  readonly stiffness: number;
+}
+
+/**
+ * Room for one layer only: between close plates cloth cannot double back on itself, so no element
+ * may turn over as seen along the plates' normal. One-sided and quadratic in the projected area's
+ * shortfall; nothing for elements that lie open.
+ */
+export function createSingleLayer(elements: LayerElements): EnergyTerm {
+  const { corners, signedAreas, leastShare, stiffness } = elements;
+  const [p, q] = elements.axes;
+  const count = signedAreas.length;
+
+  function addGradient(x: Float64Array, g: Float64Array): number {
+    let energy = 0;
+    for (let t = 0; t < count; t++) {
+      const i0 = corners[3 * t] * STRIDE, i1 = corners[3 * t + 1] * STRIDE, i2 = corners[3 * t + 2] * STRIDE;
+      const ap = x[i1 + p] - x[i0 + p], aq = x[i1 + q] - x[i0 + q];
+      const bp = x[i2 + p] - x[i0 + p], bq = x[i2 + q] - x[i0 + q];
+      const rest = signedAreas[t];
+      const short = leastShare - 0.5 * (ap * bq - aq * bp) / rest;
+      if (short <= 0) continue;
+      const area = Math.abs(rest);
+      energy += 0.5 * stiffness * area * short * short;
+      const w = -0.5 * stiffness * area * short / rest;
+      const g1p = w * bq, g1q = -w * bp, g2p = -w * aq, g2q = w * ap;
+      g[i1 + p] += g1p; g[i1 + q] += g1q;
+      g[i2 + p] += g2p; g[i2 + q] += g2q;
+      g[i0 + p] -= g1p + g2p; g[i0 + q] -= g1q + g2q;
+    }
+    return energy;
+  }
+
+  return { addGradient };
+}
