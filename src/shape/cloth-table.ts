@@ -17,28 +17,28 @@ export interface Cloth {
  *   stiffening 40 (4.1 times at 17 %).
  * - Coupling: at constant loop length Peirce's formula (Text. Res. J. 17 (1947) 123-147) gives
  *   2 dp = -dw, a coupling of a / 2b = 0.7 at usual gauges if no yarn slips; 0.3 `chosen by eye`.
- * - Shear 4 N/m: `chosen by eye`. In compression cloth carries what it would in tension up
- *   to about 1 %, then buckles: 1.5 % of the stiffness beyond 2 %, `chosen by eye`; rows and wales jam at about half their spacing,
- *   where yarns two diameters thick touch (geometry of the loop): crushing 4.
+ * - Shear 4 N/m: `chosen by eye`. In compression cloth carries a little (up to 1.5 % of strain times
+ *   the modulus), then gathers: 1 % of the stiffness beyond 3 %; crushing 0.5 keeps cells open.
+ *   `chosen by eye`: smooth heels and throats, flat girths within 2 %.
  * - Bending: plain knits of sock weight bend at about 0.05 to 0.3 gf cm^2/cm, 0.005 to 0.03 N mm
- *   (`from memory`); the upper end, since relaxed socks are thick.
+ *   (`from memory`).
  * - Thickness: about two yarn diameters (Peirce, same paper), 0.9 mm each for 238 tex wool.
  */
 export const SOCK_CLOTH: Cloth = {
   law: {
     courseModulus: 0.025, waleModulus: 0.05, coupling: 0.3, shearModulus: 0.004,
-    compression: 0.015, softness: 0.02, stiffening: 40, crushing: 0.5,
+    compression: 0.01, softness: 0.03, stiffening: 40, crushing: 0.5,
   },
   courseBending: 0.015,
   waleBending: 0.02,
   thicknessMm: 1.8,
 };
 
-/** Inner pressure of the tube pose, N/mm^2: hoop strain p r / k1 about 0.5 % at a radius of 40 mm. */
-export const TUBE_PRESSURE = 6e-6;
+/** Inner pressure of the tube pose, N/mm^2: hoop strain p r / k1 about 0.7 % at a radius of 38 mm. */
+export const TUBE_PRESSURE = 4.5e-6;
 
-/** Stiffness of the mid-plane and the plates against each vertex, N/mm. `chosen by eye`: crossings stay under 0.1 mm. */
-export const PLATE_STIFFNESS = 0.003;
+/** Stiffness of the mid-plane and the plates against each vertex, N/mm. `chosen by eye`: cloth gives way by less than its own thickness. */
+export const PLATE_STIFFNESS = 0.006;
 
 /** Share of its rest area that a cell keeps as seen through the plates, and the stiffness against less, N/mm. `chosen by eye`. */
 export const LEAST_LAYER_SHARE = 0.3;

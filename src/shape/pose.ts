@@ -11,7 +11,7 @@ export interface Pose {
   /** Three entries a vertex of the fabric, mm. */
   readonly positions: Float64Array;
   readonly status: PoseStatus;
-  /** Norm of the energy's gradient over the mean edge force. */
+  /** Root mean square of the vertices' net forces over the mean force along an edge. */
   readonly residual: number;
   readonly iterations: number;
 }

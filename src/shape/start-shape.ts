@@ -11,7 +11,7 @@ export type StartSection = 'round' | 'folded';
  * has two shapes at rest, bent at the instep or nearly in line with its heel creased; a start as bent
  * as this ends in the first. `chosen by eye`.
  */
-const HEEL_TURN = { round: 110 * Math.PI / 180, folded: 55 * Math.PI / 180 } as const;
+const HEEL_TURN = { round: 130 * Math.PI / 180, folded: 55 * Math.PI / 180 } as const;
 /** Turn over a short-row toe. */
 const TOE_TURN = Math.PI;
 /** Rows of instep over which the heel's turn is spread on each side, as a share of the half girth: above 1/3 the rounds do not cut each other. */

@@ -52,17 +52,18 @@ function eliminationTree(matrix: SparseMatrix, order: Int32Array): { parent: Int
   const parent = new Int32Array(n).fill(-1);
   const ancestor = new Int32Array(n).fill(-1);
   for (let k = 0; k < n; k++) {
-    for (const from of rowLists[k]) {
-      let i = from;
-      while (i !== -1 && i < k) {
-        const up = ancestor[i];
-        ancestor[i] = k;
-        if (up === -1) parent[i] = k;
-        i = up;
-      }
-    }
+    for (const from of rowLists[k]) climb(from, k);
   }
   return { parent, columns: lists.map((list) => Int32Array.from(list)) };
+
+  /** Hangs the tree that holds column `from` under column k. */
+  function climb(from: number, k: number): void {
+    for (let i = from, up = -1; i !== -1 && i < k; i = up) {
+      up = ancestor[i];
+      ancestor[i] = k;
+      if (up === -1) parent[i] = k;
+    }
+  }
 }
 
 function invert(order: Int32Array): Int32Array {

@@ -42,18 +42,24 @@ export function orderForFill(matrix: SparseMatrix): Int32Array {
     let at = 0;
     for (const side of [SIDE.first, SIDE.second, SIDE.cut]) {
       const sideFrom = at;
-      for (const node of nodes) {
-        if (work.side[node] !== side) continue;
-        scratch[at++] = node;
-        work.part[node] = side === SIDE.cut ? -1 : partCount;
-      }
-      partCount++;
+      at = gatherSide(work, nodes, side, side === SIDE.cut ? -1 : partCount++, scratch, at);
       // A side as large as its part (a clique has no level to cut along) stays as it is.
       if (side !== SIDE.cut && at - sideFrom < nodes.length) stack.push([from + sideFrom, from + at]);
     }
     nodes.set(scratch.subarray(0, nodes.length));
   }
   return order;
+}
+
+/** Appends the nodes of one side to `out` from `at` on, and gives them their part. Returns the end. */
+function gatherSide(work: Cutting, nodes: Int32Array, side: number, part: number, out: Int32Array, at: number): number {
+  let end = at;
+  for (const node of nodes) {
+    if (work.side[node] !== side) continue;
+    out[end++] = node;
+    work.part[node] = part;
+  }
+  return end;
 }
 
 /** Sets `side` for the nodes of one part. */

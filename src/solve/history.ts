@@ -1,3 +1,4 @@
+import { dot } from './line-search.ts';
 import type { Preconditioner } from './preconditioner.ts';
 
 /** The last steps of a quasi-Newton minimiser and what they did to the gradient. */
@@ -51,12 +52,6 @@ export function createHistory(length: number, memory: number): History {
     clear() { count = 0; },
     size: () => count,
   };
-}
-
-function dot(a: Float64Array, b: Float64Array): number {
-  let sum = 0;
-  for (let i = 0; i < a.length; i++) sum += a[i] * b[i];
-  return sum;
 }
 
 function addScaled(out: Float64Array, x: Float64Array, factor: number): void {

@@ -6,6 +6,7 @@ export { createBending } from './bending.ts';
 export type { LineBends } from './bending.ts';
 export { createPressure, enclosedVolume } from './pressure.ts';
 export type { Polygons } from './pressure.ts';
+export { createScaledTerm } from './scaled-term.ts';
 export { createSlab } from './slab.ts';
 export { createSingleLayer } from './single-layer.ts';
 export { createPairContact } from './pair-contact.ts';

@@ -19,13 +19,13 @@ const METRIC_SHARE = 0.6;
  * the four corners, each with the two edges that meet there and a quarter of the area. Edges along
  * the course give e1, along the wale e2; the corner's dot product over a b gives the shear.
  */
+// eslint-disable-next-line max-lines-per-function -- one kernel: edges are shared by four corner terms, and calls between would cost more than they hide
 export function createQuadMembrane(elements: RectangleElements, law: MembraneLaw): EnergyTerm {
   const { corners, widths, heights } = elements;
   const count = widths.length;
   const k1 = law.courseModulus, k2 = law.waleModulus, nu = law.coupling, shear = law.shearModulus;
   let forceSum = 0;
 
-  // One kernel: edges are shared by four corner terms, and calls between would cost more than they hide.
   function addGradient(x: Float64Array, g: Float64Array): number {
     let energy = 0;
     let sum = 0;

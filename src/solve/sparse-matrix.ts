@@ -93,11 +93,12 @@ export function multiplyInto(out: Float64Array, matrix: SparseMatrix, x: Float64
   const { size, columnStart, rows, values } = matrix;
   for (let j = 0; j < size; j++) {
     for (let p = columnStart[j]; p < columnStart[j + 1]; p++) {
-      const i = rows[p], v = values[p];
-      for (let k = 0; k < width; k++) {
-        out[i * width + k] += v * x[j * width + k];
-        if (i !== j) out[j * width + k] += v * x[i * width + k];
-      }
+      addScaledEntry(out, rows[p], x, j, values[p], width);
+      if (rows[p] !== j) addScaledEntry(out, j, x, rows[p], values[p], width);
     }
   }
+}
+
+function addScaledEntry(out: Float64Array, to: number, x: Float64Array, from: number, factor: number, width: number): void {
+  for (let k = 0; k < width; k++) out[to * width + k] += factor * x[from * width + k];
 }

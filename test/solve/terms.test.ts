@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { createRandom } from '../../src/base/random.ts';
 import {
-  createBending, createGravity, createPins, createPressure, createQuadMembrane, createSlab, createTriangleMembrane,
+  createBending, createGravity, createPins, createPairContact, createPressure, createQuadMembrane, createScaledTerm, createSingleLayer,
+  createSlab, createTriangleMembrane,
 } from '../../src/solve/index.ts';
 import type { EnergyTerm, MembraneLaw } from '../../src/solve/index.ts';
 import { strainEnergy, strainForce } from '../../src/solve/membrane-law.ts';
@@ -39,6 +40,14 @@ const TERMS: Record<string, EnergyTerm> = {
   bending: createBending(sheet.bends(0.02)),
   pressure: createPressure(closedTube(sheet), 0.01),
   slab: createSlab({ axis: 1, least: new Float64Array(n).fill(-2), greatest: new Float64Array(n).fill(1.5), stiffness: 0.3 }),
+  layer: createSingleLayer({
+    corners: Int32Array.from([0, 1, 9, 9, 8, 0, 3, 4, 12]), signedAreas: Float64Array.of(4, 4, -4), axes: [1, 2], leastShare: 3, stiffness: 0.02,
+  }),
+  pairs: createPairContact({
+    upper: Int32Array.of(0, 1, 2), lower: Int32Array.of(16, 18, 17), upperBody: Int32Array.of(0, 1, 2, 3), lowerBody: Int32Array.of(16, 17, 20),
+    clearances: Float64Array.of(4, 9, 1), stiffness: 0.1,
+  }),
+  scaled: createScaledTerm(createBending(sheet.bends(0.02)), 7, n),
   pins: createPins({ nodes: Int32Array.of(0, 7, 12), places: Float64Array.from([1, 2, 3, 4, 5, 6, 7, 8, 9]), stiffness: 0.4 }),
   gravity: createGravity(new Float64Array(n).map((_, i) => 0.01 * i), [0.6, 0, -0.8]),
 };
@@ -64,7 +73,7 @@ describe('every term', () => {
     }
   });
 
-  it.each(['quads', 'triangles', 'bending', 'pressure'])('%s: no net force and no net turning moment', (name) => {
+  it.each(['quads', 'triangles', 'bending', 'pressure', 'pairs'])('%s: no net force and no net turning moment', (name) => {
     const x = disturbed(5, 1), g = new Float64Array(x.length);
     TERMS[name].addGradient(x, g);
     const sum = new Float64Array(6);
