@@ -10,7 +10,7 @@ import type { SockFile } from '../../src/plan/sock-file.ts';
 export const SMALL_SOCK: SockFile = {
   gauge: { stitchesPer10cm: 14, rowsPer10cm: 20 },
   counts: { stitches: 36, legPasses: 16, footPasses: 48 },
-  heel: { turnDownWidth: 6 },
+  heel: { turnDownWidth: 4 },
 };
 
 export function knitSmallSock(changes: Partial<SockFile> = {}, isMirrored = false): Fabric {
