@@ -61,6 +61,7 @@ export function createSockPicture(view: SockView): SockPicture {
     },
     settled: (posed) => {
       if (next !== null) bring(next, posed.pose.positions, posed.pose.name, true);
+      view.keepInView();
       dim(false);
     },
     keepOld: () => { dim(true); },

@@ -1,5 +1,6 @@
 import { el } from './dom.ts';
 import type { PageState } from './page-state.ts';
+import { inUnitsOf } from './problem-words.ts';
 
 export interface CautionList { render(state: PageState): void }
 
@@ -16,12 +17,12 @@ export function createCautionList(measures: HTMLElement, care: HTMLElement): Cau
   care.append(el('details', { class: 'care' }, el('summary', {}, 'Care at the machine and in wear'), el('ul', {}, ...CARE.map((words) => el('li', {}, words)))));
   let drawn = '';
   return {
-    render: ({ knitted }) => {
+    render: ({ knitted, settings }) => {
       const cautions = knitted?.cautions ?? [];
-      const key = JSON.stringify(cautions);
+      const key = JSON.stringify([cautions, settings.lengthUnit]);
       if (key === drawn) return;
       drawn = key;
-      list.replaceChildren(...cautions.map((caution) => el('li', { 'data-field': caution.field }, caution.message)));
+      list.replaceChildren(...cautions.map((caution) => el('li', { 'data-field': caution.field }, inUnitsOf(caution.message, settings.lengthUnit))));
       list.hidden = cautions.length === 0;
     },
   };

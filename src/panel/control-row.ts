@@ -51,9 +51,3 @@ export function addProblemLine(controller: Controller, inputs: readonly HTMLElem
     }
   };
 }
-
-/** `Must be even, from 2 to 34.` beside what is wrong. */
-export function problemWords(problem: Problem): string {
-  const allowed = problem.allowed === null || problem.message.includes(problem.allowed) ? '' : ` Allowed: ${problem.allowed}.`;
-  return `${problem.message}${allowed}`;
-}

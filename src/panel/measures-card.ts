@@ -14,8 +14,8 @@ interface MeasureRow {
 
 const ROWS: readonly MeasureRow[] = [
   { measure: 'heelDepthMm', name: 'Heel depth', means: 'Along the middle of the heel, from its first row to its narrowest.' },
-  { measure: 'heelTipGirthMm', name: 'Heel-tip girth', means: 'The shortest way round heel tip and instep: what a high instep has to pass.', own: ({ file }) => file.foot?.heelDiagonalMm ?? null },
-  { measure: 'heelDiagonalMm', name: 'Marked diagonal', means: 'Round the instep, down both slanted edges of the heel and across its narrowest row.' },
+  { measure: 'heelTipGirthMm', name: 'Heel-tip girth', means: 'The shortest way round heel tip and instep: what a high instep has to pass. An empty heel gathers, so it comes out shorter than by gauge; a foot opens it.', own: ({ file }) => file.foot?.heelDiagonalMm ?? null },
+  { measure: 'heelDiagonalMm', name: 'Marked diagonal', means: 'Round the instep, down both slanted edges of the heel and across its narrowest row. An empty heel gathers, so it comes out shorter than by gauge.' },
   { measure: 'footGirthMm', name: 'Foot girth', means: 'Round the middle third of the foot.', own: ({ file }) => file.foot?.ballGirthMm ?? null },
   { measure: 'footLengthMm', name: 'Foot length', means: 'From the heel to the tip of the toe.', own: ({ planned }) => planned?.foot.lengthMm ?? null },
   { measure: 'legLengthMm', name: 'Leg length', means: 'Down the side of the leg.' },
@@ -25,7 +25,7 @@ const ROWS: readonly MeasureRow[] = [
   { measure: 'legFootAngleDeg', name: 'Leg to foot', means: 'The angle between leg and foot; 180° is a straight line.' },
 ];
 
-const INVITATION = 'Point at a measure to see its line on the sock.';
+const INVITATION = 'Point at a measure to see its line. By gauge is along the cloth, unstretched; an empty heel gathers, so its lines then come out shorter.';
 
 export interface MeasuresCard { render(state: PageState): void }
 
@@ -44,7 +44,7 @@ export function createMeasuresCard(host: HTMLElement, hooks: MeasureHooks): Meas
   const means = el('p', { class: 'measure-means' });
   const rows = ROWS.map((row) => ({ row, cells: drawRow(row, body) }));
   host.append(el('table', { class: 'measures' }, el('thead', {}, el('tr', {},
-    unit, el('th', { scope: 'col', title: 'Along the fabric, before it stretches: counts times gauge' }, 'at rest'), posedHead, el('th', { scope: 'col' }, 'your foot'))), body), means);
+    unit, el('th', { scope: 'col', title: 'Along the cloth, before it stretches: counts times gauge' }, 'by gauge'), posedHead, el('th', { scope: 'col' }, 'your foot'))), body), means);
 
   const showActive = (): void => {
     const lines: MeasureLines = state?.posed?.lines ?? {};
@@ -74,7 +74,7 @@ export function createMeasuresCard(host: HTMLElement, hooks: MeasureHooks): Meas
       host.classList.toggle('is-kept', next.problems.length > 0);
       host.classList.toggle('is-waiting', next.posed === null);
       setText(unit, next.settings.lengthUnit === 'cm' ? 'cm' : 'inches');
-      setText(posedHead, next.settings.pose === 'flat' ? 'laid flat' : 'as a tube');
+      setText(posedHead, next.settings.pose === 'flat' ? 'laid flat' : 'as tube');
       for (const { row, cells } of rows) fillRow(row, cells, next);
       if (isNewPose && active !== null) showActive();
     },

@@ -1,7 +1,7 @@
 import type { Problem } from '../base/problem.ts';
-import { problemWords } from './control-row.ts';
 import { button, el } from './dom.ts';
-import type { Notice, PageState } from './page-state.ts';
+import type { Notice, PageState, Settings } from './page-state.ts';
+import { problemWords } from './problem-words.ts';
 
 export interface NoticeList { render(state: PageState): void }
 
@@ -20,35 +20,40 @@ export interface NoticeHooks {
 export function createNoticeList(host: HTMLElement, hooks: NoticeHooks): NoticeList {
   let drawn = '';
   return {
-    render: ({ problems, notices, canUndo }) => {
-      const key = JSON.stringify([problems, notices, canUndo]);
+    render: ({ problems, notices, canUndo, settings }) => {
+      const key = JSON.stringify([problems, notices, canUndo, settings.lengthUnit, settings.gaugeUnit]);
       if (key === drawn) return;
       drawn = key;
       const cards = notices.map((notice) => drawNotice(notice, hooks));
-      if (problems.length > 0) cards.unshift(drawProblems(problems, canUndo, hooks));
+      if (problems.length > 0) cards.unshift(drawProblems(problems, settings, canUndo, hooks));
       host.replaceChildren(...cards);
     },
   };
 }
 
-function drawProblems(problems: readonly Problem[], canUndo: boolean, hooks: NoticeHooks): HTMLElement {
+function drawProblems(problems: readonly Problem[], settings: Settings, canUndo: boolean, hooks: NoticeHooks): HTMLElement {
   const undo = canUndo ? button('Undo', { class: 'notice-button' }, hooks.undo) : null;
   return el('section', { class: 'notice is-problem', 'aria-label': 'What keeps this sock from being knitted' },
     el('h2', {}, 'This cannot be knitted yet'),
     el('p', {}, 'The last sock that could stays in the picture.'),
-    el('ul', {}, ...problems.map((problem) => drawProblem(problem, hooks))), undo);
+    el('ul', {}, ...problems.map((problem) => drawProblem(problem, settings, hooks))), undo);
 }
 
-function drawProblem(problem: Problem, hooks: NoticeHooks): HTMLElement {
+function drawProblem(problem: Problem, settings: Settings, hooks: NoticeHooks): HTMLElement {
   const { field } = problem;
-  const words = problemWords(problem);
-  if (field === null || !hooks.hasField(field)) return el('li', { 'data-field': field }, field === null ? words : `${field}: ${words}`);
+  const words = problemWords(problem, settings);
+  if (field === null || !hooks.hasField(field)) return el('li', { 'data-field': field }, words);
   return el('li', { 'data-field': field }, button(words, { class: 'notice-link' }, () => { hooks.focusField(field); }));
 }
 
 function drawNotice(notice: Notice, hooks: NoticeHooks): HTMLElement {
   return el('section', { class: 'notice', 'aria-label': notice.title, 'data-notice': notice.id },
     el('h2', {}, notice.title),
-    notice.problems.length === 0 ? null : el('ul', {}, ...notice.problems.slice(0, 8).map((problem) => el('li', {}, problemWords(problem)))),
+    notice.problems.length === 0 ? null : el('ul', {}, ...notice.problems.slice(0, 8).map((problem) => el('li', {}, fileWords(problem)))),
     button('Dismiss', { class: 'notice-button' }, () => { hooks.dismiss(notice.id); }));
+}
+
+/** Of a file, its own field names and units: that is where it is put right. */
+function fileWords({ message, allowed }: Problem): string {
+  return allowed === null || message.includes(allowed) ? message : `${message} Allowed: ${allowed}.`;
 }

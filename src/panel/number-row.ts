@@ -1,9 +1,10 @@
 import type { GUI, NumberController } from 'lil-gui';
-import { addProblemLine, dressName, problemWords } from './control-row.ts';
+import { addProblemLine, dressName } from './control-row.ts';
 import type { ControlRow, FieldRange, Hand, RowInput } from './control-row.ts';
 import type { ControlContext, NumberSpec } from './control-spec.ts';
 import { button, setAttributes, setText } from './dom.ts';
 import { readField } from './field-path.ts';
+import { problemWords } from './problem-words.ts';
 import { attachSlider } from './slider-hand.ts';
 import type { SliderRange } from './slider-hand.ts';
 import type { Scale } from './units.ts';
@@ -66,7 +67,7 @@ export function addNumber(folder: GUI, spec: NumberSpec, hand: Hand): ControlRow
       renderNumber(controller, bound, shown);
       if (chip !== null && freedom !== undefined) renderChip(chip, spec.label, freedom, shown.isByHand);
       const problem = row.problemOf(spec.field);
-      showProblem(problem === null ? null : problemWords(problem));
+      showProblem(problem === null ? null : problemWords(problem, row.context.settings));
     },
   };
 }

@@ -1,8 +1,9 @@
 import type { BooleanController, ColorController, GUI, OptionController, StringController } from 'lil-gui';
-import { addProblemLine, dressName, problemWords } from './control-row.ts';
+import { addProblemLine, dressName } from './control-row.ts';
 import type { ControlRow, Hand, RowInput } from './control-row.ts';
 import type { ChoiceSpec, ColourSpec, SwitchSpec, TextSpec } from './control-spec.ts';
 import { readField } from './field-path.ts';
+import { problemWords } from './problem-words.ts';
 
 /** One of a few words. */
 export function addChoice(folder: GUI, spec: ChoiceSpec, hand: Hand): ControlRow {
@@ -67,7 +68,7 @@ function finishRow(
       controller.show(spec.isShown?.(row.context) ?? true);
       if (!isBeingTyped(input)) { bind(row); controller.updateDisplay(); }
       const problem = row.problemOf(spec.field);
-      showProblem(problem === null ? null : problemWords(problem));
+      showProblem(problem === null ? null : problemWords(problem, row.context.settings));
     },
   };
 }

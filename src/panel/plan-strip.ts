@@ -1,6 +1,7 @@
 import type { Derivation, Plan } from '../plan/plan-types.ts';
 import { el, setText } from './dom.ts';
 import type { PageState } from './page-state.ts';
+import { inUnitsOf } from './problem-words.ts';
 import { drawPassRibbon } from './pass-ribbon.ts';
 import { countOf } from './units.ts';
 
@@ -36,12 +37,14 @@ export function createPlanStrip(host: HTMLElement): PlanStrip {
       const { planned, knitted } = state;
       host.classList.toggle('is-kept', state.problems.length > 0);
       if (planned === null) return;
-      const key = JSON.stringify([planned.plan, planned.derivations]);
+      const { lengthUnit } = state.settings;
+      const key = JSON.stringify([planned.plan, planned.derivations, lengthUnit]);
       if (key !== drawn) {
         drawn = key;
-        const tells = tipReader(planned.derivations);
+        const derivations = planned.derivations.map((each) => ({ ...each, formula: inUnitsOf(each.formula, lengthUnit) }));
+        const tells = tipReader(derivations);
         replaceParts(parts, stripParts(planned.plan).map((part) => drawPart(part, planned.plan, tells)));
-        formulas.replaceChildren(drawFormulas(planned.derivations));
+        formulas.replaceChildren(drawFormulas(derivations));
       }
       setText(total, totalWords(planned.plan, knitted));
       if (knitted === null || knitted === unrolled) return;
@@ -122,10 +125,15 @@ function drawCount(count: keyof Plan, plan: Plan, title: string, tells: TipReade
   const derivation = tells(count);
   if (derivation === null) return el('strong', {}, value);
   const id = `formula-${count}`;
-  const words = derivation.isFixedByHand ? `Fixed by hand. ${derivation.formula}` : derivation.formula;
+  const words = formulaWords(derivation);
   return el('span', { class: 'tip-holder' },
-    el('button', { type: 'button', class: derivation.isFixedByHand ? 'strip-number is-by-hand' : 'strip-number', 'aria-describedby': id, 'aria-label': `${title}: ${value}`, 'data-count': count }, value),
+    el('button', { type: 'button', class: derivation.isFixedByHand ? 'strip-number is-by-hand' : 'strip-number', 'aria-describedby': id, 'aria-label': `${COUNT_NAMES[count] ?? title}: ${value}`, 'data-count': count }, value),
     el('span', { class: 'tip', role: 'tooltip', id }, words));
+}
+
+/** How a count was found; of one fixed by hand, what it would have come from where that is known. */
+function formulaWords({ formula, isFixedByHand }: Pick<Derivation, 'formula' | 'isFixedByHand'>): string {
+  return isFixedByHand && !formula.includes('by hand') ? `by hand: ${formula}` : formula;
 }
 
 /** Names of counts for people, with their letters. */
@@ -139,7 +147,7 @@ const COUNT_NAMES: Partial<Record<keyof Plan, string>> = {
 function drawFormulas(derivations: readonly Derivation[]): HTMLElement {
   return el('dl', {}, ...derivations.flatMap(({ count, value, formula, isFixedByHand }) => [
     el('dt', {}, `${COUNT_NAMES[count] ?? count} ${value}`),
-    el('dd', {}, isFixedByHand ? `by hand: ${formula}` : formula),
+    el('dd', {}, formulaWords({ formula, isFixedByHand })),
   ]));
 }
 

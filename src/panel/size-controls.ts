@@ -39,6 +39,11 @@ export const footFolder: FolderSpec = {
       // The survey's regression in FACTS: 3.9 + 0.720 length + 0.570 ball girth.
       startsAt: ({ file, foot }) => Math.round(3.9 + 0.72 * (foot?.lengthMm ?? USUAL_FOOT_MM) + 0.57 * (foot?.ballGirthMm ?? numberAt(file, 'foot.ballGirthMm') ?? 240)),
     },
+    {
+      ...bodyLength('foot.ankleGirthMm', 'Ankle girth', () => null, 'The least girth above the ankle bones.'), freedom: 'optional', usual: [140, 320],
+      // Between the survey's regressions for men and women in FACTS: 34.6 + 0.773 and 45.4 + 0.747 ball girth.
+      startsAt: ({ file }) => Math.round(40 + 0.76 * (numberAt(file, 'foot.ballGirthMm') ?? 240)),
+    },
     { ...bodyLength('foot.calfGirthMm', 'Calf girth', () => null, 'Where the top of the leg will sit.'), freedom: 'optional', usual: [160, 480], startsAt: () => USUAL_CALF_MM },
     {
       kind: 'number', field: 'ease.girthPercent', label: 'Ease round', scale: () => plainScale('%', 1),

@@ -16,6 +16,8 @@ const POSES: readonly (readonly [PoseName, string])[] = [['flat', 'Laid flat'], 
 const PRESETS: readonly (readonly [ViewPreset, string])[] = [
   ['side', 'Side'], ['three-quarter', 'Turned'], ['front', 'Front'], ['back', 'Back'], ['sole', 'Sole'],
 ];
+/** Views from which a sock that lies flat is seen edge on. */
+const EDGE_ON: readonly ViewPreset[] = ['front', 'back', 'sole'];
 export const ZOOM_STEP = 1.25;
 
 /** Pose switch, views and zoom over the picture, and how its shape stands under it. */
@@ -27,8 +29,15 @@ export function createStageBar(top: HTMLElement, bottom: HTMLElement, hooks: Sta
   });
   const poseSwitch = el('fieldset', { class: 'segments' }, el('legend', { class: 'visually-hidden' }, 'Pose of the sock'),
     ...inputs.map(({ label }) => label));
+  let preset: ViewPreset = 'side';
+  let drawn: PageState | null = null;
+  const show = (next: ViewPreset): void => {
+    preset = next;
+    hooks.showPreset(next);
+    if (drawn !== null) showWords(drawn);
+  };
   const views = el('div', { class: 'view-buttons', role: 'group', 'aria-label': 'View of the sock' },
-    ...PRESETS.map(([preset, name]) => button(name, { class: 'view-button', 'data-view': preset }, () => { hooks.showPreset(preset); })),
+    ...PRESETS.map(([preset, name]) => button(name, { class: 'view-button', 'data-view': preset }, () => { show(preset); })),
     button('−', { class: 'view-button is-sign', 'aria-label': 'Zoom out' }, () => { hooks.zoomBy(1 / ZOOM_STEP); }),
     button('+', { class: 'view-button is-sign', 'aria-label': 'Zoom in' }, () => { hooks.zoomBy(ZOOM_STEP); }),
     button('Reset', { class: 'view-button', 'data-view': 'reset' }, hooks.reset));
@@ -37,16 +46,21 @@ export function createStageBar(top: HTMLElement, bottom: HTMLElement, hooks: Sta
   const bar = el('progress', { class: 'stage-progress', max: 1, 'aria-label': 'Relaxing' });
   const words = el('p', { class: 'stage-words', role: 'status' });
   bottom.append(words, bar);
+  const showWords = (state: PageState): void => {
+    const { text, isUnsettled } = shapeWords(state);
+    const isEdgeOn = state.shape.kind === 'settled' && state.settings.pose === 'flat' && EDGE_ON.includes(preset);
+    setText(words, isEdgeOn ? `${text}, seen edge on: as a tube it is round` : text);
+    setAttributes(words, { 'data-shape': state.shape.kind });
+    words.classList.toggle('is-unsettled', isUnsettled);
+  };
   return {
     render: (state) => {
+      drawn = state;
       for (const { pose, input } of inputs) input.checked = pose === state.settings.pose;
       const { shape } = state;
       bar.hidden = shape.kind !== 'relaxing';
       if (shape.kind === 'relaxing') bar.value = shape.fraction;
-      const { text, isUnsettled } = shapeWords(state);
-      setText(words, text);
-      setAttributes(words, { 'data-shape': shape.kind });
-      words.classList.toggle('is-unsettled', isUnsettled);
+      showWords(state);
     },
   };
 }

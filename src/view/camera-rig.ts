@@ -1,12 +1,14 @@
 import { MathUtils, PerspectiveCamera, Vector3 } from 'three';
 import { OrbitControls } from 'three/addons/controls/OrbitControls.js';
-import { axesOf, type Bearing, frameFor, PRESETS } from './frame-camera.ts';
+import { axesOf, type Bearing, frameFor, PRESETS, type Vector } from './frame-camera.ts';
 import type { ViewPreset } from './sock-view-types.ts';
 
 /** A long lens: less distortion than the eye at arm's length, still some depth. */
 const FIELD_OF_VIEW_DEG = 22;
 /** Share of the picture that a framed sock may fill. */
 const FILL = 0.88;
+/** Height of the buttons over the picture, and the least share of its upper half that they leave. */
+const BUTTONS_PIXELS = 54, LEAST_UP = 0.5;
 const MOTION_MS = 340;
 const STEEPEST = MathUtils.degToRad(89.9);
 
@@ -63,13 +65,37 @@ export class CameraRig {
     if (!this.points || this.points.length === 0) return;
     const bearing = PRESETS[this.preset];
     const tanY = Math.tan(MathUtils.degToRad(FIELD_OF_VIEW_DEG / 2)) * FILL;
-    const { target, distance } = frameFor(this.points, axesOf(bearing), tanY * this.camera.aspect, tanY);
+    const { target, distance } = frameFor(this.points, axesOf(bearing), tanY * this.camera.aspect, tanY, tanY * this.shareUp());
     this.controls.maxDistance = 6 * distance;
     const to: Stand = { bearing, distance, target: new Vector3(...target) };
     const isStill = !isAnimated || window.matchMedia('(prefers-reduced-motion: reduce)').matches;
     if (isStill) this.stand(to);
     else this.motion = { from: this.present(), to, start: -1 };
     this.requestDraw(!isStill);
+  }
+
+  /** Frames anew if the sock runs out of the picture; a person's own view is left to her. */
+  keepInView(): void {
+    if (!this.isMovedByPerson && this.motion === null && !this.hasAllInView()) this.frame(true);
+  }
+
+  private hasAllInView(): boolean {
+    if (!this.points) return true;
+    const { right, up, forward } = axesOf(this.present().bearing), { x, y, z } = this.camera.position;
+    const tanUp = Math.tan(MathUtils.degToRad(FIELD_OF_VIEW_DEG / 2)), tanX = tanUp * this.camera.aspect;
+    for (let i = 0; i < this.points.length; i += 3) {
+      const p = [this.points[i] - x, this.points[i + 1] - y, this.points[i + 2] - z];
+      const along = (axis: Vector): number => p[0] * axis[0] + p[1] * axis[1] + p[2] * axis[2];
+      const depth = along(forward);
+      if (Math.abs(along(right)) > tanX * depth || -along(up) > tanUp * depth || along(up) > tanUp * this.shareUp() * depth) return false;
+    }
+    return true;
+  }
+
+  /** How much of the upper half of a framed picture the buttons leave to the sock, over what the lower half gives it. */
+  private shareUp(): number {
+    const height = Math.max(1, this.controls.domElement?.clientHeight ?? 1);
+    return MathUtils.clamp((1 - (2 * BUTTONS_PIXELS) / height) / FILL, LEAST_UP, 1);
   }
 
   zoomBy(factor: number): void {

@@ -38,18 +38,19 @@ export interface Framing { readonly eye: Vector; readonly target: Vector; readon
  * The nearest eye from which a perspective camera with these axes sees every point inside the
  * given half-angle tangents, and the point it should turn about. Each side of the frustum is a
  * plane against which the farthest point is found; the eye is then the apex of the four, so the
- * fit is exact and not that of a box. Points three entries each; at least one.
+ * fit is exact and not that of a box. The tangent upwards may differ from that downwards, to keep
+ * free what lies over the picture's top. Points three entries each; at least one.
  */
-export function frameFor(points: Float64Array, axes: Axes, tanX: number, tanY: number): Framing {
+export function frameFor(points: Float64Array, axes: Axes, tanX: number, tanY: number, tanUp = tanY): Framing {
   let right = -Infinity, left = -Infinity, top = -Infinity, bottom = -Infinity, near = Infinity, far = -Infinity;
   for (let i = 0; i < points.length; i += 3) {
     const x = dot(points, i, axes.right), y = dot(points, i, axes.up), z = dot(points, i, axes.forward);
     right = Math.max(right, x - tanX * z); left = Math.max(left, -x - tanX * z);
-    top = Math.max(top, y - tanY * z); bottom = Math.max(bottom, -y - tanY * z);
+    top = Math.max(top, y - tanUp * z); bottom = Math.max(bottom, -y - tanY * z);
     near = Math.min(near, z); far = Math.max(far, z);
   }
-  const z = Math.min(-(right + left) / (2 * tanX), -(top + bottom) / (2 * tanY), near - 1);
-  const x = (right - left) / 2, y = (top - bottom) / 2, depth = (near + far) / 2;
+  const z = Math.min(-(right + left) / (2 * tanX), -(top + bottom) / (tanUp + tanY), near - 1);
+  const x = (right - left) / 2, y = (top - bottom + (tanUp - tanY) * z) / 2, depth = (near + far) / 2;
   const at = (along: number): Vector => [0, 1, 2].map(
     (d) => x * axes.right[d] + y * axes.up[d] + along * axes.forward[d],
   ) as unknown as Vector;

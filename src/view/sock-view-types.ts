@@ -17,6 +17,8 @@ export interface SockView {
    * lies on a table behind it, any other over a floor; the pose before it is kept if none is named.
    */
   setPositions(positions: Float64Array, isFramed: boolean, pose?: PoseName): void;
+  /** Moves the camera if the sock runs out of the picture and the person has not turned or zoomed it. */
+  keepInView(): void;
   setYarnColours(yarnColours: readonly string[]): void;
   /** An old shape waiting for its successor is drawn paler. */
   setDimmed(isDimmed: boolean): void;

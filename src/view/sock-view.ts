@@ -83,6 +83,8 @@ class KnitView implements SockView {
     this.requestDraw();
   }
 
+  keepInView(): void { this.rig.keepInView(); }
+
   setYarnColours(yarnColours: readonly string[]): void {
     this.cloth.setYarnColours(yarnColours);
     this.requestDraw();
@@ -178,6 +180,7 @@ class KnitView implements SockView {
   private draw(time: number): void {
     if (this.isLost || this.isDisposed) return;
     this.rig.advance(time);
+    this.stage.face(this.rig.camera);
     if (this.renderer.getPixelRatio() !== this.pixelRatio()) this.renderer.setPixelRatio(this.pixelRatio());
     const { clientWidth, clientHeight } = this.canvas;
     this.line.setViewport(clientWidth, clientHeight, this.renderer.getPixelRatio(), this.rig.camera.near);

@@ -1,6 +1,6 @@
 import {
   BufferAttribute, BufferGeometry, CustomBlending, DataTexture, GLSL3, LinearFilter, Mesh, OneFactor,
-  OneMinusSrcAlphaFactor, PlaneGeometry, RawShaderMaterial, RedFormat, UnsignedByteType, Vector3,
+  OneMinusSrcAlphaFactor, PlaneGeometry, RawShaderMaterial, RedFormat, UnsignedByteType, Vector3, type Camera,
 } from 'three';
 import backdropFragment from '../../shaders/backdrop.frag.glsl?raw';
 import backdropVertex from '../../shaders/backdrop.vert.glsl?raw';
@@ -9,6 +9,9 @@ import shadowVertex from '../../shaders/shadow.vert.glsl?raw';
 import type { Scheme } from './colour.ts';
 import { castContactShadow, SHADOW_SIZE } from './contact-shadow.ts';
 import { shaderText } from './shader-text.ts';
+
+/** Cosine of the angle between view and the table's normal under which it is seen edge on; chosen by eye. */
+const EDGE_ON = 0.2;
 
 function createBackdrop(): Mesh<BufferGeometry, RawShaderMaterial> {
   const geometry = new BufferGeometry();
@@ -42,6 +45,7 @@ export class Stage {
   readonly backdrop = createBackdrop();
   readonly shadow: Mesh<PlaneGeometry, RawShaderMaterial>;
   private readonly darkness: DataTexture;
+  private isTable = false;
 
   constructor() {
     const t = new DataTexture(new Uint8Array(SHADOW_SIZE ** 2), SHADOW_SIZE, SHADOW_SIZE, RedFormat, UnsignedByteType);
@@ -67,6 +71,12 @@ export class Stage {
     // The plane's own x and y become x and z of the table, or stay as they are on the floor.
     this.shadow.rotation.set(isTable ? Math.PI / 2 : 0, 0, 0);
     this.shadow.visible = true;
+    this.isTable = isTable;
+  }
+
+  /** A table seen edge on would be a dark line beside the sock: its shadow is left out then. */
+  face(camera: Camera): void {
+    if (this.isTable) this.shadow.visible = Math.abs(camera.getWorldDirection(new Vector3()).y) > EDGE_ON;
   }
 
   dispose(): void {

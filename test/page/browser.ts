@@ -1,5 +1,5 @@
 import type { Browser, BrowserContext, BrowserContextOptions, Page } from 'playwright-core';
-import { afterAll, inject } from 'vitest';
+import { afterAll, inject, onTestFinished } from 'vitest';
 import { startBrowser } from './start-browser.ts';
 
 export interface OpenOptions {
@@ -43,8 +43,8 @@ afterAll(async () => {
 });
 
 /**
- * Opens the built page in a real browser and waits for its load event. Pages are closed with the
- * browser after the file's last test; close early what keeps drawing.
+ * Opens the built page in a real browser and waits for its load event. To be called inside a test,
+ * at whose end the page is closed: what a test leaves open would draw and relax beside the next.
  */
 export async function openPage(options: OpenOptions = {}): Promise<OpenedPage> {
   const browser = await browserOfFile();
@@ -61,7 +61,9 @@ export async function openPage(options: OpenOptions = {}): Promise<OpenedPage> {
   page.on('request', (request) => { if (isOutside(request.url(), home)) outside.push(request.url()); });
   if (options.before !== undefined) await page.addInitScript({ content: options.before });
   await page.goto(home + (options.suffix ?? ''), { waitUntil: 'load' });
-  return { page, context, errors, outside, close: () => options.context === undefined ? context.close() : page.close() };
+  const close = (): Promise<void> => options.context === undefined ? context.close() : page.close();
+  onTestFinished(close);
+  return { page, context, errors, outside, close };
 }
 
 function contextOptions(options: OpenOptions): BrowserContextOptions {

@@ -1,14 +1,31 @@
 import { describe, expect, it } from 'vitest';
-import { openSmallSock, see } from './sock-page.ts';
+import { openPage } from './browser.ts';
+import { openSmallSock, see, SMALL_SOCK } from './sock-page.ts';
 
 describe('the look', () => {
-  it.each([[1440, 900], [1024, 768], [768, 1024]])('at %d x %d nothing runs over the side, and sock, heel depth and counts are in sight', async (width, height) => {
-    const { page } = await openSmallSock({ width, height });
-    expect(await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth)).toBeLessThanOrEqual(0);
-    for (const selector of ['#sock', '[data-measure=heelDepthMm]', '[data-count=turnDownWidth]', '[data-count=footPasses]']) {
-      const box = await page.locator(selector).boundingBox();
-      expect(box, selector).not.toBeNull();
-      expect(box!.y + Math.min(box!.height, 30), selector).toBeLessThanOrEqual(height);
+  it('nothing runs over the side at any size, and sock, heel depth and counts are in sight', async () => {
+    const { page } = await openSmallSock();
+    for (const [width, height] of [[1440, 900], [1024, 768], [768, 1024]] as const) {
+      await page.setViewportSize({ width, height });
+      const at = `at ${width} x ${height}`;
+      expect(await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth), at).toBeLessThanOrEqual(0);
+      for (const selector of ['#sock', '[data-measure=heelDepthMm]', '[data-count=turnDownWidth]', '[data-count=footPasses]']) {
+        const box = await page.locator(selector).boundingBox();
+        expect(box, `${selector} ${at}`).not.toBeNull();
+        expect(box!.y + Math.min(box!.height, 30), `${selector} ${at}`).toBeLessThanOrEqual(height);
+      }
+    }
+  });
+
+  it('two long cautions on a small tablet leave sock, plan and controls where they are', async () => {
+    const { page } = await openSmallSock({
+      width: 1024, height: 768,
+      before: `localStorage.setItem('heelwright.sock', ${JSON.stringify(JSON.stringify({ ...SMALL_SOCK, foot: { calfGirthMm: 450, heelDiagonalMm: 480 } }))});`,
+    });
+    expect(await page.locator('.cautions li').count()).toBe(2);
+    for (const selector of ['#sock', '[data-count=toePasses]', '.strip-total', '#panel [role=combobox], #panel select']) {
+      const box = await page.locator(selector).first().boundingBox();
+      expect(box!.y + box!.height, selector).toBeLessThanOrEqual(768);
     }
   });
 
@@ -26,7 +43,8 @@ describe('the look', () => {
 
   // WCAG 2.2, 1.4.3: 4.5 to 1 for text; relative luminance as defined there.
   it.each(['light', 'dark'] as const)('text keeps its contrast in %s', async (colorScheme) => {
-    const { page } = await openSmallSock({ colorScheme });
+    const { page } = await openPage({ colorScheme });
+    await page.waitForFunction(() => window.heelwright !== undefined);
     const pairs = await page.evaluate(() => {
       const style = getComputedStyle(document.documentElement);
       const luminance = (name: string): number => {

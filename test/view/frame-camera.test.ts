@@ -35,6 +35,21 @@ describe.each(Object.keys(PRESETS) as ViewPreset[])('preset %s', (preset) => {
   });
 });
 
+describe('a framing with room over it', () => {
+  it.each([0.4, 3])('at aspect %s keeps every point within the narrower tangent upwards', (aspect) => {
+    const tanY = 0.18, tanUp = 0.12, tanX = tanY * aspect, axes = axesOf(PRESETS.side);
+    const { eye } = frameFor(BOOT, axes, tanX, tanY, tanUp);
+    let fullest = 0;
+    for (let i = 0; i < BOOT.length; i += 3) {
+      const p = [BOOT[i] - eye[0], BOOT[i + 1] - eye[1], BOOT[i + 2] - eye[2]], z = dot(axes.forward, p), up = dot(axes.up, p);
+      const share = Math.max(Math.abs(dot(axes.right, p)) / (tanX * z), up / (tanUp * z), -up / (tanY * z));
+      expect(share).toBeLessThan(1 + 1e-9);
+      fullest = Math.max(fullest, share);
+    }
+    expect(fullest).toBeCloseTo(1, 9);
+  });
+});
+
 describe('the side view', () => {
   it('looks along y with the toe to the right and the leg up', () => {
     const { right, up, forward } = axesOf(PRESETS.side);
