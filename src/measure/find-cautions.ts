@@ -75,7 +75,7 @@ function cautionLeg(plan: Plan, field: string, bodyMm: number, part: string, wha
   return {
     field, value: `${bodyMm.toFixed(0)} mm`, allowed: `at most ${Math.floor(mostMm).toFixed(0)} mm for ${String(plan.stitches)} stitches`,
     message: `${part} is ${restMm.toFixed(0)} mm round at rest and must stretch by ${percent(bodyMm / restMm - 1)} for a ${what} of ${bodyMm.toFixed(0)} mm. `
-      + `${cloth} is likely to sit tight above ${percent(mostMm / restMm - 1)}: take more stitches or a shorter leg. ${ASK}`,
+      + `${cloth} is likely to sit tight when stretched by more than ${percent(mostMm / restMm - 1)}: take more stitches or a shorter leg. ${ASK}`,
   };
 }
 
