@@ -35,6 +35,16 @@ export function see(page: Page): Promise<Seen> {
   });
 }
 
+/** The picture's counters once no frame is drawn any more: a new cloth reaches the GPU, and is counted, only with the first frame that shows it. */
+export async function countersAtRest(page: Page): Promise<Seen['view']> {
+  for (let before = (await see(page)).view; ;) {
+    await page.waitForTimeout(500);
+    const now = (await see(page)).view;
+    if (now?.frames === before?.frames) return now;
+    before = now;
+  }
+}
+
 export interface Picture {
   /** Pixels that are plainly blue, plainly red, and all of them. */
   readonly blue: number;

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { openPage } from './browser.ts';
-import { countPixels, openSmallSock, see, settled } from './sock-page.ts';
+import { countersAtRest, countPixels, openSmallSock, see, settled } from './sock-page.ts';
 
 describe('on opening', () => {
   it('a sock is in view, no dialog asks anything, and what matters can be read without a click', async () => {
@@ -105,12 +105,12 @@ describe('the picture', () => {
     };
     await turn('ArrowLeft');
     await turn('ArrowRight');
-    const early = (await see(page)).view;
+    const early = await countersAtRest(page);
     for (let i = 0; i < 10; i += 1) {
       await turn('ArrowLeft');
       await turn('ArrowRight');
     }
-    const late = (await see(page)).view;
+    const late = await countersAtRest(page);
     expect(late?.geometries).toBe(early?.geometries);
     expect(late?.textures).toBe(early?.textures);
     expect(late?.programs).toBe(early?.programs);
