@@ -10,6 +10,8 @@ export { createScaledTerm } from './scaled-term.ts';
 export { createSlab } from './slab.ts';
 export { createSingleLayer } from './single-layer.ts';
 export { createPairContact } from './pair-contact.ts';
+export { createDistanceContact } from './distance-contact.ts';
+export type { DistanceContact, DistanceField } from './distance-contact.ts';
 export { createPins } from './pins.ts';
 export { createGravity } from './gravity.ts';
 export { createPreconditioner } from './preconditioner.ts';
