@@ -1,27 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { createBending, createGravity, createPins, createPreconditioner, createPressure, createQuadMembrane, createSlab, createTriangleMembrane, minimise } from '../../src/solve/index.ts';
-import type { EnergyTerm, MembraneLaw, MinimiseResult } from '../../src/solve/index.ts';
+import { createBending, createGravity, createPins, createPressure, createQuadMembrane, createSlab, createTriangleMembrane } from '../../src/solve/index.ts';
+import { LINEAR, relax, roundGirth } from '../solve/relax.ts';
 import { closedTube, makeSheet, tubePositions } from '../solve/sheet.ts';
-
-// Linear material where closed forms need one: no softening, stiffening or coupling.
-const LINEAR: MembraneLaw = {
-  courseModulus: 0.025, waleModulus: 0.05, coupling: 0, shearModulus: 0.01, compression: 1, softness: 0.01, stiffening: 0, crushing: 0,
-};
-
-function relax(x: Float64Array, metric: readonly EnergyTerm[], others: readonly EnergyTerm[], tolerance = 1e-5): MinimiseResult {
-  const parts = metric.map((term) => ({ term, factor: 1 }));
-  const preconditioner = createPreconditioner(x.length / 3, [{ axes: [0, 1, 2], parts }], 1e-6);
-  return minimise(x, [...metric, ...others], preconditioner, { tolerance, leastForce: 1e-5 });
-}
-
-function roundGirth(x: Float64Array, row: number, columns: number): number {
-  let sum = 0;
-  for (let c = 0; c < columns; c++) {
-    const i = 3 * (row * columns + c), j = 3 * (row * columns + (c + 1) % columns);
-    sum += Math.hypot(x[i] - x[j], x[i + 1] - x[j + 1], x[i + 2] - x[j + 2]);
-  }
-  return sum;
-}
 
 describe('closed forms', () => {
   // Geometry: a rectangle rolled and seamed is a cylinder whose girth is the rectangle's width.

@@ -1,11 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { createRandom } from '../../src/base/random.ts';
 import {
-  createBending, createGravity, createPins, createPairContact, createPressure, createQuadMembrane, createScaledTerm, createSingleLayer,
+  createBending, createDistanceContact, createGravity, createPins, createPairContact, createPressure, createQuadMembrane, createScaledTerm, createSingleLayer,
   createSlab, createTriangleMembrane,
 } from '../../src/solve/index.ts';
 import type { EnergyTerm, MembraneLaw } from '../../src/solve/index.ts';
 import { strainEnergy, strainForce } from '../../src/solve/membrane-law.ts';
+import { makeBall, makeCapsule } from './bodies.ts';
 import { closedTube, makeSheet, tubePositions } from './sheet.ts';
 
 const LAW: MembraneLaw = {
@@ -49,6 +50,8 @@ const TERMS: Record<string, EnergyTerm> = {
   }),
   scaled: createScaledTerm(createBending(sheet.bends(0.02)), 7, n),
   pins: createPins({ nodes: Int32Array.of(0, 7, 12), places: Float64Array.from([1, 2, 3, 4, 5, 6, 7, 8, 9]), stiffness: 0.4 }),
+  ball: createDistanceContact({ field: makeBall([1, 0.5, 4], 4), clearances: new Float64Array(n).map((_, i) => 0.1 * i), stiffness: 0.3 }),
+  capsule: createDistanceContact({ field: makeCapsule([0, 1, -2], [1, 0, 7], 3), clearances: new Float64Array(n).map((_, i) => 0.1 * i), stiffness: 0.3 }),
   gravity: createGravity(new Float64Array(n).map((_, i) => 0.01 * i), [0.6, 0, -0.8]),
 };
 
@@ -85,6 +88,27 @@ describe('every term', () => {
       }
     }
     for (const value of sum) expect(Math.abs(value)).toBeLessThan(1e-12);
+  });
+
+  // Statics: what pushes straight away from a point, or from a line, does not turn about it.
+  it.each([['ball', [1, 0.5, 4], [[1, 0, 0], [0, 1, 0], [0, 0, 1]]], ['capsule', [0, 1, -2], [[1, -1, 9]]]] as const)('%s: no turning moment about its own axes', (name, centre, axes) => {
+    const x = disturbed(5, 1), g = new Float64Array(x.length), moment = [0, 0, 0];
+    expect(TERMS[name].addGradient(x, g)).toBeGreaterThan(0);
+    for (let i = 0; i < x.length; i += 3) {
+      for (let a = 0; a < 3; a++) {
+        const b = (a + 1) % 3, c = (a + 2) % 3;
+        moment[a] += (x[i + b] - centre[b]) * g[i + c] - (x[i + c] - centre[c]) * g[i + b];
+      }
+    }
+    for (const axis of axes) expect(Math.abs(axis[0] * moment[0] + axis[1] * moment[1] + axis[2] * moment[2])).toBeLessThan(1e-12);
+  });
+
+  it('contact pushes away from the body, only what is nearer than its clearance', () => {
+    const field = makeBall([0, 0, 0], 5), x = Float64Array.of(5.2, 0, 0, 0, -5.8, 0, 0, 0, 9), g = new Float64Array(9);
+    const energy = createDistanceContact({ field, clearances: Float64Array.of(0.5, 1, 3), stiffness: 2 }).addGradient(x, g);
+    // 0.3 and 0.2 too near: stiffness times that, energy its square; 9 is a clearance of 4.
+    [-0.6, 0, 0, 0, 0.4, 0, 0, 0, 0].forEach((wanted, i) => { expect(g[i]).toBeCloseTo(wanted, 12); });
+    expect(energy).toBeCloseTo(0.3 ** 2 + 0.2 ** 2, 12);
   });
 
   it('adds to the gradient it is given', () => {
