@@ -3,6 +3,7 @@ in vec3 v_normalView;
 in vec3 v_colour;
 in vec2 v_rest;
 in vec2 v_hollow;
+in float v_stretch;
 flat in ivec2 v_cell;
 flat in uvec4 v_looks;
 
@@ -163,8 +164,14 @@ void main() {
   }
   float hollow = clamp(1.0 - 2.2 * max(v_hollow.x * (IS_INSIDE ? -1.0 : 1.0), 0.0), 0.45, 1.0);
   float depth = IS_INSIDE ? mix(0.62, 0.2, smoothstep(0.0, 55.0, v_hollow.y)) : 1.0;
-  vec3 colour = lightWool(albedo, normal, toEye, open * hollow * depth, IS_INSIDE ? depth : hollow);
-  colour = mix(colour, colour * 0.6 + vec3(0.5, 0.42, 0.25), 0.55 * lit);
+  float shade = IS_INSIDE ? depth : hollow;
+  vec3 colour;
+  if (u_mapped > 0.5) {
+    colour = litMap(lightMap(scaleColour(v_stretch), normal, toEye, open, shade), lit);
+  } else {
+    colour = lightWool(albedo, normal, toEye, open * hollow * depth, shade);
+    colour = mix(colour, colour * 0.6 + vec3(0.5, 0.42, 0.25), 0.55 * lit);
+  }
   colour = mix(colour, u_paper, u_dim);
   fragColour = vec4(toSrgb(colour), 1.0);
 }

@@ -2,6 +2,7 @@ in vec3 position;
 in vec3 a_normal;
 in vec2 a_rest;
 in vec2 a_hollow;
+in float a_stretch;
 in ivec2 a_cell;
 in uint a_look;
 in uvec4 a_looks;
@@ -15,6 +16,8 @@ out vec3 v_normalView;
 out vec3 v_colour;
 out vec2 v_rest;
 out vec2 v_hollow;
+// Place on the scale of stretch.
+out float v_stretch;
 flat out ivec2 v_cell;
 // A plain cell's four loops travel with it, so that its pixels need not look anything up.
 flat out uvec4 v_looks;
@@ -26,6 +29,7 @@ void main() {
   v_colour = lookColour(a_look);
   v_rest = a_rest;
   v_hollow = a_hollow;
+  v_stretch = a_stretch;
   v_cell = a_cell;
   v_looks = a_looks;
   gl_Position = projectionMatrix * positionView;

@@ -2,6 +2,7 @@ in vec3 v_positionView;
 in vec3 v_normalView;
 in vec2 v_along;
 in vec3 v_colour;
+in float v_stretch;
 
 uniform float u_dim;
 uniform vec3 u_paper;
@@ -15,6 +16,7 @@ void main() {
   vec2 turn = fract(vec2(4.3, 17.0) * v_along.x + vec2(2.0, 9.0) * v_along.y);
   turn *= 1.0 - turn;
   vec3 albedo = v_colour * (0.9 + 0.5 * turn.x + 0.28 * turn.y);
-  vec3 colour = lightWool(albedo, normal, normalize(-v_positionView), open, open);
+  vec3 toEye = normalize(-v_positionView);
+  vec3 colour = u_mapped > 0.5 ? lightMap(scaleColour(v_stretch), normal, toEye, open, open) : lightWool(albedo, normal, toEye, open, open);
   fragColour = vec4(toSrgb(mix(colour, u_paper, u_dim)), 1.0);
 }

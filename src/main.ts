@@ -8,7 +8,7 @@ import { exposePageHook } from './main/page-hook.ts';
 import { createStore } from './main/page-store.ts';
 import type { PageStore } from './main/page-store.ts';
 import { saveSockFile } from './main/save-file.ts';
-import { readSettings } from './main/settings.ts';
+import { LAYERS, readSettings } from './main/settings.ts';
 import { listenToShortcuts } from './main/shortcuts.ts';
 import { createSockDesk } from './main/sock-desk.ts';
 import type { SockDesk } from './main/sock-desk.ts';
@@ -23,12 +23,14 @@ import type { PageState, Settings } from './panel/page-state.ts';
 import { createPanel } from './panel/panel.ts';
 import { createPlanStrip } from './panel/plan-strip.ts';
 import { createStageBar } from './panel/stage-bar.ts';
+import { createStretchCard } from './panel/stretch-card.ts';
 import { createTopBar } from './panel/top-bar.ts';
 import { createYarnCard } from './panel/yarn-card.ts';
 import { DEFAULTS } from './plan/defaults.ts';
 import { rangesFor } from './plan/ranges.ts';
 import { createSockView } from './view/sock-view.ts';
 import type { SockView } from './view/sock-view-types.ts';
+import { STRETCH_SCALE } from './view/stretch-scale.ts';
 import { client } from './worker/client.ts';
 import { openWorker } from './worker/open-worker.ts';
 import './styles/page.css';
@@ -57,6 +59,7 @@ function startPage(first: FirstSock, keeper: Keeper): void {
     if (file !== null) saveSockFile(file);
   };
   parts.push({ render: (state) => { showTheme(isDark(state), view); } });
+  parts.push({ render: ({ settings }) => { view?.setLayer(settings.layer); } });
   parts.push(...buildPanels({ store, deskOf, choose, view, picture }));
   const topBar = createTopBar(byId('top-bar'), {
     examples: EXAMPLES, openExample: door.openExample, openFile: door.openFile, save,
@@ -65,7 +68,10 @@ function startPage(first: FirstSock, keeper: Keeper): void {
   parts.push({ render: (state) => { topBar.render(state, isDark(state)); } });
   dark.addEventListener('change', () => { store.update({}); });
   acceptDrops(door.openFile);
-  listenToShortcuts({ undo: () => { desk.undo(); }, redo: () => { desk.redo(); }, save });
+  listenToShortcuts({
+    undo: () => { desk.undo(); }, redo: () => { desk.redo(); }, save,
+    nextLayer: () => { choose({ layer: LAYERS[(LAYERS.indexOf(store.state().settings.layer) + 1) % LAYERS.length] }); },
+  });
   exposePageHook(store.state, () => view);
   const desk = createSockDesk(first.file, { store, keeper, work: client(openWorker), picture: () => picture });
 }
@@ -85,7 +91,9 @@ function buildPanels({ store, deskOf, choose, view, picture }: PanelTools): { re
     choose, rangesOf: rangesFor, defaults: DEFAULTS, shoeSizeOf: nearestShoeSize,
   });
   const readout = createLoopReadout(byId('stage'));
-  view?.onHover((hovered) => { readout.show(picture?.shownGrid() ?? null, hovered); });
+  view?.onHover((hovered) => {
+    readout.show(picture?.shownGrid() ?? null, hovered, hovered === null ? null : picture?.stretchAt(hovered.loop) ?? null);
+  });
   return [
     panel,
     createPlanStrip(byId('strip')),
@@ -101,6 +109,7 @@ function buildPanels({ store, deskOf, choose, view, picture }: PanelTools): { re
       reset: () => { view?.reset(); },
       zoomBy: (factor) => { view?.zoomBy(factor); },
     }),
+    createStretchCard(byId('stage'), STRETCH_SCALE, (layer) => { choose({ layer }); }),
   ];
 }
 

@@ -1,4 +1,4 @@
-import type { Program, Step } from '../plan/step.ts';
+import type { NeedleRef, Program, Step } from '../plan/step.ts';
 import type { Fault } from './fault.ts';
 import { Refusal } from './fault.ts';
 import type { StitchGrid } from './grid.ts';
@@ -11,8 +11,14 @@ export interface KnitOptions {
 }
 
 export type Knitting =
-  | { readonly fault: null; readonly grid: StitchGrid; readonly trace: Trace }
-  | { readonly fault: Fault; readonly grid: null; readonly trace: null };
+  | {
+    readonly fault: null;
+    readonly grid: StitchGrid;
+    readonly trace: Trace;
+    /** The needle that each loop of `grid.live` hangs on; null for one taken off. */
+    readonly liveNeedles: readonly (NeedleRef | null)[];
+  }
+  | { readonly fault: Fault; readonly grid: null; readonly trace: null; readonly liveNeedles: null };
 
 function runStep(machine: Machine, step: Step, index: number): void {
   switch (step.do) {
@@ -43,7 +49,7 @@ export function knitProgram(program: Program, options: KnitOptions = {}): Knitti
   } catch (error) {
     if (!(error instanceof Refusal)) throw error;
     return {
-      grid: null, trace: null,
+      grid: null, trace: null, liveNeedles: null,
       fault: { step, pass: machine.passCount, bed: error.bed, needle: error.needle, reason: error.message },
     };
   }

@@ -211,12 +211,14 @@ export class Machine {
     }
   }
 
-  finish(): { grid: StitchGrid; trace: Trace } {
-    const live = [...this.#beds.carrying().flatMap((at) => this.#beds.loops(at)), ...this.#takenOff];
+  finish(): { grid: StitchGrid; trace: Trace; liveNeedles: readonly (NeedleRef | null)[] } {
+    const onNeedles = this.#beds.carrying().flatMap((at) => this.#beds.loops(at).map((loop) => ({ loop, at })));
+    const live = [...onNeedles.map(({ loop }) => loop), ...this.#takenOff];
     const needleStates = new Uint8Array(this.#snapshots.length * 2 * this.#beds.needlesPerBed);
     this.#snapshots.forEach((s, i) => { needleStates.set(s, i * s.length); });
     return {
       grid: this.#book.toGrid(live),
+      liveNeedles: [...onNeedles.map(({ at }) => at), ...this.#takenOff.map(() => null)],
       trace: {
         passes: this.#passes, needlesPerBed: this.#beds.needlesPerBed, needleStates,
         wraps: this.#wraps, cornerWraps: this.#cornerWraps, transfers: this.#transfers, decreases: this.#decreases,

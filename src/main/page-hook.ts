@@ -1,10 +1,11 @@
 import type { Problem } from '../base/problem.ts';
+import type { StretchSummary } from '../measure/measure-stretch.ts';
 import type { Measures } from '../measure/measures.ts';
 import type { Plan } from '../plan/plan-types.ts';
 import type { SockFile } from '../plan/sock-file.ts';
 import type { PoseName, PoseStatus } from '../shape/pose.ts';
 import type { PageState } from '../panel/page-state.ts';
-import type { SockView } from '../view/sock-view-types.ts';
+import type { ClothLayer, SockView } from '../view/sock-view-types.ts';
 
 /** `window.heelwright`: what the page shows, to be read by tests and by the curious. Changes nothing. */
 export interface PageHook {
@@ -19,6 +20,9 @@ export interface PageHook {
   /** From the request to the shape at rest; null while under way. */
   readonly milliseconds: number | null;
   readonly measures: { readonly rest: Measures | null; readonly posed: Measures | null };
+  /** Of the shape at rest; null while under way. */
+  readonly stretch: StretchSummary | null;
+  readonly layer: ClothLayer;
   /** True from a change until its shape is at rest (or refused). */
   readonly isBusy: boolean;
   /** GPU objects held and frames drawn; null without a picture. */
@@ -42,6 +46,8 @@ export function exposePageHook(state: () => PageState, view: () => SockView | nu
       return shape.kind === 'settled' ? shape.milliseconds : null;
     },
     get measures() { return { rest: state().planned?.rest ?? null, posed: state().posed?.measures ?? null }; },
+    get stretch() { return state().posed?.stretch.summary ?? null; },
+    get layer() { return state().settings.layer; },
     get isBusy() { return state().shape.kind === 'relaxing'; },
     get view() { return view()?.counters() ?? null; },
   });

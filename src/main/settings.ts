@@ -1,11 +1,16 @@
 import type { Settings } from '../panel/page-state.ts';
+import type { ClothLayer } from '../view/sock-view-types.ts';
+
+/** In the order of the switch. */
+export const LAYERS: readonly ClothLayer[] = ['yarn', 'stretch-width', 'stretch-length'];
 
 export const FIRST_SETTINGS: Settings = {
-  lengthUnit: 'cm', gaugeUnit: '10cm', patchWidthMm: 100, patchHeightMm: 100, theme: 'auto', pose: 'flat',
+  lengthUnit: 'cm', gaugeUnit: '10cm', patchWidthMm: 100, patchHeightMm: 100, theme: 'auto', pose: 'flat', layer: 'yarn',
 };
 
 const CHOICES: { readonly [K in keyof Settings]?: readonly Settings[K][] } = {
   lengthUnit: ['cm', 'in'], gaugeUnit: ['10cm', 'inch', 'patch'], theme: ['auto', 'light', 'dark'], pose: ['flat', 'tube'],
+  layer: LAYERS,
 };
 
 /** Settings kept from an earlier visit; whatever is not understood falls back to the first ones. */
@@ -18,7 +23,7 @@ export function readSettings(text: string | null): Settings {
     return typeof value === 'number' && value >= 20 && value <= 300 ? value : FIRST_SETTINGS[key];
   };
   return {
-    lengthUnit: choice('lengthUnit'), gaugeUnit: choice('gaugeUnit'), theme: choice('theme'), pose: choice('pose'),
+    lengthUnit: choice('lengthUnit'), gaugeUnit: choice('gaugeUnit'), theme: choice('theme'), pose: choice('pose'), layer: choice('layer'),
     patchWidthMm: length('patchWidthMm'), patchHeightMm: length('patchHeightMm'),
   };
 }

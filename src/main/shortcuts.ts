@@ -2,12 +2,14 @@ export interface ShortcutHooks {
   readonly undo: () => void;
   readonly redo: () => void;
   readonly save: () => void;
+  /** The next thing that the colours can tell. */
+  readonly nextLayer: () => void;
 }
 
-/** Undo, redo and save by keyboard; words that are being typed keep the browser's own undo. */
+/** Undo, redo and save by keyboard, and the colours' turn on the focused picture; words that are being typed keep the browser's own undo. */
 export function listenToShortcuts(hooks: ShortcutHooks): void {
   window.addEventListener('keydown', (event) => {
-    if (event.altKey || !(event.ctrlKey || event.metaKey)) return;
+    if (event.altKey) return;
     const action = actionOf(event, hooks);
     if (action === null) return;
     event.preventDefault();
@@ -18,6 +20,7 @@ export function listenToShortcuts(hooks: ShortcutHooks): void {
 
 function actionOf(event: KeyboardEvent, hooks: ShortcutHooks): (() => void) | null {
   const key = event.key.toLowerCase();
+  if (!(event.ctrlKey || event.metaKey)) return key === 'c' && event.target instanceof HTMLCanvasElement ? hooks.nextLayer : null;
   if (key === 's' && !event.shiftKey) return hooks.save;
   if (isWords(event.target)) return null;
   if (key === 'z') return event.shiftKey ? hooks.redo : hooks.undo;

@@ -2,8 +2,15 @@ import { BED, LOOP, SECTION } from '../machine/codes.ts';
 import type { StitchGrid } from '../machine/grid.ts';
 import type { HoveredLoop } from '../view/sock-view-types.ts';
 import { el, setText } from './dom.ts';
+import { formatPercent } from './units.ts';
 
-export interface LoopReadout { show(grid: StitchGrid | null, hovered: HoveredLoop | null): void }
+/** Shares of the size at rest. */
+export interface LoopStretch { readonly width: number; readonly length: number }
+
+export interface LoopReadout {
+  /** `stretch` is that of the hovered loop, null where it is not known. */
+  show(grid: StitchGrid | null, hovered: HoveredLoop | null, stretch: LoopStretch | null): void;
+}
 
 const SECTION_WORDS: Readonly<Record<keyof typeof SECTION, string>> = {
   'cast-on': 'Cast-on', leg: 'Leg', plain: 'Plain rows', ankle: 'Ankle', 'heel-in': 'Heel, turning down', 'heel-level': 'Heel, level',
@@ -11,15 +18,17 @@ const SECTION_WORDS: Readonly<Record<keyof typeof SECTION, string>> = {
 };
 const SECTION_NAMES = Object.keys(SECTION) as (keyof typeof SECTION)[];
 
-/** Says beside the pointer which loop of the knitting it rests on. */
+/** Says beside the pointer which loop of the knitting it rests on, and how far the cloth is stretched there. */
 export function createLoopReadout(host: HTMLElement): LoopReadout {
-  const label = el('p', { class: 'loop-readout', hidden: true, 'aria-hidden': 'true' });
+  const place = el('span'), numbers = el('span', { class: 'loop-stretch' });
+  const label = el('p', { class: 'loop-readout', hidden: true, 'aria-hidden': 'true' }, place, numbers);
   host.append(label);
   return {
-    show: (grid, hovered) => {
+    show: (grid, hovered, stretch) => {
       label.hidden = grid === null || hovered === null;
       if (grid === null || hovered === null) return;
-      setText(label, loopWords(grid, hovered.loop));
+      setText(place, loopWords(grid, hovered.loop));
+      setText(numbers, stretch === null ? '' : stretchWords(stretch));
       const box = host.getBoundingClientRect();
       const x = Math.min(hovered.clientX - box.left + 14, box.width - label.offsetWidth - 6);
       label.style.translate = `${Math.max(6, x)}px ${hovered.clientY - box.top + 16}px`;
@@ -35,4 +44,9 @@ export function loopWords(grid: StitchGrid, loop: number): string {
   const parents = (grid.parentStart[loop + 1] ?? 0) - (grid.parentStart[loop] ?? 0);
   const extra = parents > 1 ? ', two loops knitted together' : '';
   return `${section === undefined ? 'Loop' : SECTION_WORDS[section]}: ${pass}${place}${extra}`;
+}
+
+/** `Width −28 %, length +10 % of rest`. */
+export function stretchWords({ width, length }: LoopStretch): string {
+  return `Stretch: width ${formatPercent(100 * width)} %, length ${formatPercent(100 * length)} %`;
 }

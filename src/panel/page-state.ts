@@ -4,7 +4,7 @@ import type { KnittedSock, PosedSock } from '../pipeline/result.ts';
 import type { Derivation, Plan, PlannedFoot } from '../plan/plan-types.ts';
 import type { SockFile } from '../plan/sock-file.ts';
 import type { PoseName } from '../shape/pose.ts';
-import type { Theme } from '../view/sock-view-types.ts';
+import type { ClothLayer, Theme } from '../view/sock-view-types.ts';
 import type { GaugeUnit, LengthUnit } from './units.ts';
 
 /** What a person has chosen about the page itself, not about a sock. */
@@ -17,6 +17,8 @@ export interface Settings {
   /** `auto` follows the system. */
   readonly theme: Theme | 'auto';
   readonly pose: PoseName;
+  /** What the cloth's colours tell. */
+  readonly layer: ClothLayer;
 }
 
 /** The counts of a knittable sock and its measures along the unstretched fabric. */

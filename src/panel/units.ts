@@ -56,3 +56,9 @@ export function formatLengthNumber(mm: number, unit: LengthUnit): string {
 export function countOf(count: number, singular: string, plural = `${singular}s`): string {
   return `${count.toLocaleString('en')} ${count === 1 ? singular : plural}`;
 }
+
+/** A percentage with its sign, to the nearest whole: `+3`, `−28`, `0`. */
+export function formatPercent(percent: number): string {
+  const whole = Math.round(percent);
+  return whole === 0 ? '0' : `${whole < 0 ? '−' : '+'}${Math.abs(whole)}`;
+}

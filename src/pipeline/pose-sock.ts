@@ -1,12 +1,72 @@
+import { buildPartFabric } from '../fabric/build-part-fabric.ts';
 import type { Fabric } from '../fabric/fabric.ts';
+import { makeSimpleFoot } from '../foot/simple-foot.ts';
+import type { SimpleFoot } from '../foot/simple-foot.ts';
+import { SECTION } from '../machine/codes.ts';
+import { gridAtPass } from '../machine/grid-at-pass.ts';
 import { measurePose } from '../measure/measure-pose.ts';
-import type { PoseName, RelaxOptions } from '../shape/pose.ts';
-import { relaxSock } from '../shape/relax-sock.ts';
-import type { PosedSock } from './result.ts';
+import { measureStretch } from '../measure/measure-stretch.ts';
+import { interpolateSock, mapShape, relaxHeldInSteps, relaxInSteps, setUpBeds, setUpWorn } from '../shape/index.ts';
+import type { FreePoseName, Pose, PoseName, RelaxOptions } from '../shape/index.ts';
+import { knitCoarse } from './knit-coarse.ts';
+import type { KnittedSock, PosedSock } from './result.ts';
 
-/** Relaxes a fabric into a pose and measures it there. */
-export function poseSock(fabric: Fabric, name: PoseName, options: RelaxOptions = {}): PosedSock {
-  const pose = relaxSock(fabric, name, options);
+/** A sock's shape that is at hand, from which that of another may go on. */
+export interface NearShape {
+  readonly fabric: Fabric;
+  readonly positions: Float64Array;
+}
+
+export interface PoseOptions extends Omit<RelaxOptions, 'start' | 'coarse'> {
+  /** The same pose of a sock that is nearly this one. For the free poses only; the shape at rest is the same, only sooner found. */
+  readonly near?: NearShape;
+  /** On the beds: after which pass; default the heel's last but one. Beyond the last it is the last. */
+  readonly pass?: number;
+}
+
+/** Relaxes a sock into a pose and measures it there. */
+export function poseSock(sock: KnittedSock, name: PoseName, options: PoseOptions = {}): PosedSock {
+  const steps = poseInSteps(sock, name, options);
+  for (let step = steps.next(); ; step = steps.next()) if (step.done === true) return step.value;
+}
+
+/** The same, yielding often, so that a caller may do other things in between. */
+export function* poseInSteps(sock: KnittedSock, name: PoseName, options: PoseOptions = {}): Generator<void, PosedSock> {
+  switch (name) {
+    case 'flat': case 'tube': return measured(sock.fabric, yield* poseFree(sock, name, options), null);
+    case 'worn': return measured(sock.fabric, yield* relaxHeldInSteps(sock.fabric, name, setUpWorn(sock.fabric, footOf(sock)), options), null);
+    case 'beds': {
+      const pass = Math.min(sock.trace.passes.length - 1, Math.max(0, options.pass ?? usualPass(sock)));
+      const { grid, liveNeedles } = gridAtPass(sock.program, sock.grid, sock.trace, pass);
+      const fabric = buildPartFabric(grid, sock.fabric), { needlesPerBed, needlePitchMm } = sock.plan;
+      const setUp = setUpBeds({ fabric, grid, liveNeedles, needlesPerBed, needlePitchMm });
+      return measured(fabric, yield* relaxHeldInSteps(fabric, name, setUp, options), { fabric, grid, pass });
+    }
+  }
+}
+
+/** The simple form of the foot that a sock was planned for. */
+export function footOf({ file, foot }: KnittedSock): SimpleFoot {
+  return makeSimpleFoot({
+    lengthMm: foot.lengthMm, ballGirthMm: foot.ballGirthMm, calfGirthMm: foot.calfGirthMm,
+    ankleGirthMm: file.foot?.ankleGirthMm ?? null, heelDiagonalMm: file.foot?.heelDiagonalMm ?? null,
+  });
+}
+
+function poseFree(sock: KnittedSock, name: FreePoseName, { near, ...options }: PoseOptions): Generator<void, Pose> {
+  if (near === undefined) return relaxInSteps(sock.fabric, name, options);
+  const start = mapShape(interpolateSock(near.fabric, sock.fabric), near.positions), coarse = knitCoarse(sock.plan, sock.trace.loops);
+  return relaxInSteps(sock.fabric, name, { ...options, start, ...(coarse === null ? {} : { coarse }) });
+}
+
+/** The heel nearly turned: most of the pouch hangs, and the last stitches wait. */
+function usualPass({ trace, grid }: KnittedSock): number {
+  let last = 0;
+  for (let loop = 0; loop < grid.loopCount; loop++) if (grid.section[loop] === SECTION['heel-out']) last = Math.max(last, grid.pass[loop]);
+  return last > 0 ? last - 1 : trace.passes.length - 1;
+}
+
+function measured(fabric: Fabric, pose: Pose, part: PosedSock['part']): PosedSock {
   const { measures, lines } = measurePose(fabric, pose.positions);
-  return { pose, measures, lines };
+  return { pose, measures, lines, stretch: measureStretch(fabric, pose.positions), part };
 }

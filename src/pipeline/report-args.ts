@@ -9,8 +9,9 @@ export interface ReportArgs {
   readonly problems: readonly Problem[];
 }
 
-const ALL_POSES: readonly PoseName[] = ['flat', 'tube'];
-const USAGE = 'SOCK.json (or -), and --poses flat,tube or --poses none';
+const ALL_POSES: readonly PoseName[] = ['flat', 'tube', 'beds', 'worn'];
+const USUAL_POSES: readonly PoseName[] = ['flat', 'tube'];
+const USAGE = 'SOCK.json (or -), and --poses flat,tube,beds,worn or --poses none';
 
 const isPose = (name: string): name is PoseName => (ALL_POSES as readonly string[]).includes(name);
 
@@ -25,14 +26,14 @@ function readPoses(text: string): readonly PoseName[] | null {
 export function readReportArgs(args: readonly string[]): ReportArgs {
   const problems: Problem[] = [];
   const paths: string[] = [];
-  let poses = ALL_POSES;
+  let poses = USUAL_POSES;
   const rest = [...args];
   for (let word = rest.shift(); word !== undefined; word = rest.shift()) {
     const isPoses = word === '--poses' || word.startsWith('--poses=');
     if (isPoses) {
       const text = word === '--poses' ? rest.shift() : word.slice('--poses='.length);
       const read = readPoses(text ?? '');
-      if (read === null) problems.push(makeProblem(null, text, '--poses flat, tube, flat,tube or none', 'The option --poses names no pose that there is.'));
+      if (read === null) problems.push(makeProblem(null, text, '--poses with any of flat, tube, beds and worn, commas between, or none', 'The option --poses names no pose that there is.'));
       else poses = read;
     } else if (word !== '-' && word.startsWith('-')) {
       problems.push(makeProblem(null, word, USAGE, 'The command has no such option.'));

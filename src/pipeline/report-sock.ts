@@ -1,4 +1,5 @@
 import type { Problem } from '../base/problem.ts';
+import type { StretchSummary } from '../measure/measure-stretch.ts';
 import type { Measures } from '../measure/measures.ts';
 import type { Plan } from '../plan/plan-types.ts';
 import { readSock } from '../plan/read-sock.ts';
@@ -15,6 +16,7 @@ export interface PoseReport {
   readonly status: PoseStatus;
   readonly residual: number;
   readonly milliseconds: number;
+  readonly stretch: StretchSummary;
 }
 
 /** The report's one JSON object: keys and counting rules are the README's, section "Report". */
@@ -83,8 +85,8 @@ export function reportOnSock(text: string, poses: readonly PoseName[], now: () =
   const measures: { rest: Measures } & Partial<Record<PoseName, Measures>> = { rest: sock.rest };
   for (const name of poses) {
     const start = now();
-    const posed = poseSock(sock.fabric, name, {});
-    poseReports[name] = { status: posed.pose.status, residual: posed.pose.residual, milliseconds: now() - start };
+    const posed = poseSock(sock, name);
+    poseReports[name] = { status: posed.pose.status, residual: posed.pose.residual, milliseconds: now() - start, stretch: posed.stretch.summary };
     measures[name] = posed.measures;
   }
   const json: SockReport = {

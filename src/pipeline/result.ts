@@ -3,6 +3,7 @@ import type { Fabric } from '../fabric/fabric.ts';
 import type { StitchGrid } from '../machine/grid.ts';
 import type { Trace } from '../machine/trace.ts';
 import type { YarnUse } from '../measure/estimate-yarn.ts';
+import type { Stretch } from '../measure/measure-stretch.ts';
 import type { MeasureLines, Measures } from '../measure/measures.ts';
 import type { Derivation, Plan, PlannedFoot } from '../plan/plan-types.ts';
 import type { SockFile } from '../plan/sock-file.ts';
@@ -36,4 +37,7 @@ export interface PosedSock {
   readonly pose: Pose;
   readonly measures: Measures;
   readonly lines: MeasureLines;
+  readonly stretch: Stretch;
+  /** On the beds: what has been knitted by then, which the pose is of; its first loops are the sock's. Null for a pose of the whole sock. */
+  readonly part: { readonly fabric: Fabric; readonly grid: StitchGrid; readonly pass: number } | null;
 }

@@ -1,2 +1,5 @@
-export { relaxSock } from './relax-sock.ts';
-export type { Pose, PoseName, PoseStatus, RelaxOptions } from './pose.ts';
+export { setUpBeds } from './beds-pose.ts';
+export { setUpWorn } from './worn-pose.ts';
+export { relaxHeldInSteps, relaxInSteps, relaxSock } from './relax-sock.ts';
+export { interpolateSock, mapShape } from './map-shape.ts';
+export type { FreePoseName, Pose, PoseName, PoseStatus, RelaxOptions } from './pose.ts';

@@ -6,24 +6,24 @@ import { makeClothElements } from './cloth-elements.ts';
 import { SOCK_CLOTH } from './cloth-table.ts';
 import { makeCreaseContacts } from './crease-contact.ts';
 import { makeInnerPressure } from './inner-pressure.ts';
-import { foldShare, makePlates, makePress, makeSingleLayer } from './pose-terms.ts';
-import type { PoseName } from './pose.ts';
+import { FLAT_AXIS, isAtFold, makeSingleLayer } from './flat-terms.ts';
+import type { FreePoseName } from './pose.ts';
 
 /** A pose's energy, and the metric to minimise it with. */
 export interface PoseProblem {
   readonly terms: readonly EnergyTerm[];
   /** The one of the terms that resists bending. */
   readonly bending: EnergyTerm;
+  /** Coordinates along this axis are given and stay what they are. */
+  readonly fixedAxis?: number;
   readonly preconditioner: Preconditioner;
 }
 
 /** Added to the metric at each vertex, N/mm: small beside the cloth, so that whole-body moves have a metric. */
-const METRIC_SHIFT = 1e-6;
-/** Across the plates the cloth is bent more than stretched: share of the membrane's metric that counts there. `measured`: fewest iterations of 0.02 to 1. */
-const ACROSS_SHARE = 0.4;
+export const METRIC_SHIFT = 1e-6;
 
 /** Gathers the terms of a pose. Bending is left out of the metric: it would double the factor's size for no fewer iterations (`measured`). */
-export function setUpPose(fabric: Fabric, name: PoseName): PoseProblem {
+export function setUpPose(fabric: Fabric, name: FreePoseName): PoseProblem {
   const elements = makeClothElements(fabric);
   const rectangles = createQuadMembrane(elements.rectangles, SOCK_CLOTH.law), triangles = createTriangleMembrane(elements.triangles, SOCK_CLOTH.law);
   const cloth = [{ term: rectangles, factor: 1 }, { term: triangles, factor: 1 }];
@@ -31,14 +31,23 @@ export function setUpPose(fabric: Fabric, name: PoseName): PoseProblem {
     const bending = createBending(makeClothBending(fabric, SOCK_CLOTH));
     return {
       terms: [rectangles, triangles, bending, makeInnerPressure(fabric), ...makeCreaseContacts(fabric)], bending,
-      preconditioner: createPreconditioner(fabric.vertexCount, [{ axes: [0, 1, 2], parts: cloth }], METRIC_SHIFT),
+      preconditioner: onFirstUse(() => createPreconditioner(fabric.vertexCount, [{ axes: [0, 1, 2], parts: cloth }], METRIC_SHIFT)),
     };
   }
-  const bending = createBending(makeClothBending(fabric, SOCK_CLOTH, (vertex) => foldShare(fabric, vertex)));
-  const plates = makePlates(fabric);
-  const across = [...cloth.map(({ term }) => ({ term, factor: ACROSS_SHARE })), { term: plates, factor: 1 }];
+  const bending = createBending(makeClothBending(fabric, SOCK_CLOTH, (vertex) => (isAtFold(fabric, vertex) ? 0 : 1)));
+  const inPlane = [0, 1, 2].filter((axis) => axis !== FLAT_AXIS);
   return {
-    terms: [rectangles, triangles, bending, plates, makePress(fabric), makeSingleLayer(fabric)], bending,
-    preconditioner: createPreconditioner(fabric.vertexCount, [{ axes: [0, 2], parts: cloth }, { axes: [1], parts: across }], METRIC_SHIFT),
+    terms: [rectangles, triangles, bending, makeSingleLayer(fabric)], bending, fixedAxis: FLAT_AXIS,
+    preconditioner: onFirstUse(() => createPreconditioner(fabric.vertexCount, [{ axes: inPlane, parts: cloth }], METRIC_SHIFT)),
+  };
+}
+
+/** Its factor takes longer than all else that is set up, and is not always wanted. */
+function onFirstUse(make: () => Preconditioner): Preconditioner {
+  let made: Preconditioner | null = null;
+  const get = (): Preconditioner => (made ??= make());
+  return {
+    applyInto(step, gradient) { get().applyInto(step, gradient); },
+    get entryCount() { return get().entryCount; },
   };
 }

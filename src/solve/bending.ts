@@ -1,3 +1,4 @@
+import { createBendingStiffness, SOFTENING } from './bending-stiffness.ts';
 import type { EnergyTerm, MetricSink } from './energy.ts';
 import { STRIDE } from './energy.ts';
 
@@ -16,9 +17,6 @@ export interface LineBends {
   readonly weights: Float64Array;
 }
 
-/** Share of the rest length that is added, squared, to a line's length, so that directions stay smooth. */
-const SOFTENING = 0.1;
-
 /**
  * Bending: weight / 2 kappa^2 with kappa = 2 / (h1 + h2) |u1 + u2|, where u1 and u2 are the unit
  * vectors from the middle ahead and behind (h1, h2 the rest lengths; the vectors are softened so that
@@ -31,7 +29,10 @@ export function createBending(bends: LineBends): EnergyTerm {
   const { middle, ahead, behindFirst, behindSecond, share, lengthAhead, lengthBehind, weights } = bends;
   const count = weights.length;
   const factors = new Float64Array(count);
-  for (let f = 0; f < count; f++) factors[f] = 4 * weights[f] / (lengthAhead[f] + lengthBehind[f]) ** 2;
+  // Softened unit vectors of a straight line are shorter than 1 by 1 / sqrt(1 + SOFTENING^2).
+  for (let f = 0; f < count; f++) factors[f] = 4 * weights[f] * (1 + SOFTENING * SOFTENING) / (lengthAhead[f] + lengthBehind[f]) ** 2;
+  const stencils = new Int32Array(4 * count);
+  for (let f = 0; f < count; f++) stencils.set([middle[f], ahead[f], behindFirst[f], behindSecond[f]], 4 * f);
 
   function addGradient(x: Float64Array, g: Float64Array): number {
     let energy = 0;
@@ -71,5 +72,5 @@ export function createBending(bends: LineBends): EnergyTerm {
     }
   }
 
-  return { addGradient, addMetric };
+  return { addGradient, addMetric, addStiffness: createBendingStiffness(bends, factors, stencils), couplings: () => ({ width: 4, nodes: stencils }) };
 }

@@ -21,13 +21,25 @@ export function createCholeskySolver(factor: CholeskyFactor): CholeskySolver {
         const node = 3 * order[k];
         for (let a = 0; a < count; a++) work[a * size + k] = b[node + axes[a]];
       }
-      if (count === 3) solveThree(factor, work);
-      else for (let a = 0; a < count; a++) solveOne(factor, work, a * size);
+      // Two right-hand sides go with the three-fold solve as well: reading L is most of the work.
+      if (count > 1) solveThree(factor, work);
+      else solveOne(factor, work, 0);
       for (let k = 0; k < size; k++) {
         const node = 3 * order[k];
         for (let a = 0; a < count; a++) x[node + axes[a]] = work[a * size + k];
       }
     },
+  };
+}
+
+/** x = A^-1 b for plain vectors; `x` may be `b`. */
+export function createPlainSolver(factor: CholeskyFactor): (x: Float64Array, b: Float64Array) => void {
+  const { size, order } = factor.pattern;
+  const work = new Float64Array(size);
+  return (x, b) => {
+    for (let k = 0; k < size; k++) work[k] = b[order[k]];
+    solveOne(factor, work, 0);
+    for (let k = 0; k < size; k++) x[order[k]] = work[k];
   };
 }
 
@@ -82,28 +94,43 @@ function solveThree(factor: CholeskyFactor, w: Float64Array): void {
   }
 }
 
-/** The same for one right-hand side, which stands at w[o ..]. */
+/** The same for one right-hand side, which stands at w[o ..]; rows four at a time, so that their sums do not wait for each other. */
 function solveOne(factor: CholeskyFactor, w: Float64Array, o: number): void {
   const { values, pattern } = factor;
   const { blockCount, blockColumn, rowStart, rows, valueStart } = pattern;
   for (let s = 0; s < blockCount; s++) {
-    const first = o + blockColumn[s], width = blockColumn[s + 1] - blockColumn[s], height = rowStart[s + 1] - rowStart[s];
+    const first = o + blockColumn[s], width = blockColumn[s + 1] - blockColumn[s], end = rowStart[s + 1];
     let v = valueStart[s];
     for (let i = 0; i < width; i++, v += width) {
       let a = w[first + i];
       for (let k = 0; k < i; k++) a -= values[v + k] * w[first + k];
       w[first + i] = a * values[v + i];
     }
-    for (let i = width, r = rowStart[s] + width; i < height; i++, r++, v += width) {
+    let r = rowStart[s] + width;
+    for (; r + 3 < end; r += 4, v += 4 * width) {
+      let a0 = 0, a1 = 0, a2 = 0, a3 = 0;
+      for (let k = 0, p = v; k < width; k++, p++) {
+        const x = w[first + k];
+        a0 += values[p] * x; a1 += values[p + width] * x; a2 += values[p + 2 * width] * x; a3 += values[p + 3 * width] * x;
+      }
+      w[o + rows[r]] -= a0; w[o + rows[r + 1]] -= a1; w[o + rows[r + 2]] -= a2; w[o + rows[r + 3]] -= a3;
+    }
+    for (; r < end; r++, v += width) {
       let a = 0;
       for (let k = 0; k < width; k++) a += values[v + k] * w[first + k];
       w[o + rows[r]] -= a;
     }
   }
   for (let s = blockCount - 1; s >= 0; s--) {
-    const first = o + blockColumn[s], width = blockColumn[s + 1] - blockColumn[s], height = rowStart[s + 1] - rowStart[s];
-    let v = valueStart[s] + width * width;
-    for (let i = width, r = rowStart[s] + width; i < height; i++, r++, v += width) {
+    const first = o + blockColumn[s], width = blockColumn[s + 1] - blockColumn[s], end = rowStart[s + 1];
+    let v = valueStart[s] + width * width, r = rowStart[s] + width;
+    for (; r + 3 < end; r += 4, v += 4 * width) {
+      const a0 = w[o + rows[r]], a1 = w[o + rows[r + 1]], a2 = w[o + rows[r + 2]], a3 = w[o + rows[r + 3]];
+      for (let k = 0, p = v; k < width; k++, p++) {
+        w[first + k] -= values[p] * a0 + values[p + width] * a1 + values[p + 2 * width] * a2 + values[p + 3 * width] * a3;
+      }
+    }
+    for (; r < end; r++, v += width) {
       const a = w[o + rows[r]];
       for (let k = 0; k < width; k++) w[first + k] -= values[v + k] * a;
     }

@@ -165,3 +165,19 @@ function layOutBlocks(
     size: n, order, place: invert(order), blockCount, blockColumn, blockOf, rowStart, rows, valueStart, valueCount: valueStart[blockCount],
   };
 }
+
+/** The pattern in which every node stands for `times` rows and columns, node by node. */
+export function repeatPattern(pattern: CholeskyPattern, times: number): CholeskyPattern {
+  const spread = (list: Int32Array, scale: number): Int32Array => {
+    const out = new Int32Array(times * list.length);
+    for (let k = 0; k < out.length; k++) out[k] = scale * list[Math.floor(k / times)] + (scale > 1 ? k % times : 0);
+    return out;
+  };
+  const scaled = (list: Int32Array, factor: number): Int32Array => list.map((value) => factor * value);
+  return {
+    size: times * pattern.size, blockCount: pattern.blockCount,
+    order: spread(pattern.order, times), place: spread(pattern.place, times), blockOf: spread(pattern.blockOf, 1), rows: spread(pattern.rows, times),
+    blockColumn: scaled(pattern.blockColumn, times), rowStart: scaled(pattern.rowStart, times),
+    valueStart: scaled(pattern.valueStart, times * times), valueCount: times * times * pattern.valueCount,
+  };
+}

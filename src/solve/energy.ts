@@ -1,3 +1,5 @@
+import type { Couplings } from './stiffness.ts';
+
 /**
  * One part of an energy over node positions. Positions and gradients are flat, three entries a
  * node (x y z of node 0, of node 1, ...). Lengths in mm, forces in N, energies in mJ.
@@ -10,6 +12,10 @@ export interface EnergyTerm {
    * the coordinates `axes` (0 x, 1 y, 2 z) alike. Terms that a metric can do without leave it out.
    */
   addMetric?(sink: MetricSink, axes: readonly number[]): void;
+  /** Groups of nodes whose blocks `addStiffness` fills; none for a term that couples no nodes. */
+  couplings?(): Couplings;
+  /** Adds a positive semidefinite model of the Hessian at `positions` (what it leaves out stands with each term). Allocates nothing. */
+  addStiffness?(positions: Float64Array, sink: StiffnessSink): void;
   /** Sum of the absolute forces along edges at the last evaluated positions, N, and how many edges those are. */
   edgeForces?(): { readonly sum: number; readonly count: number };
 }
@@ -22,6 +28,12 @@ export interface MetricSink {
    */
   addSquare(weight: number, nodes: Int32Array, coefficients: Float64Array, from: number, count: number): void;
   addDiagonal(node: number, weight: number): void;
+}
+
+/** Collects a symmetric matrix of 3 x 3 blocks over nodes. */
+export interface StiffnessSink {
+  /** Adds a dense symmetric matrix over the `count` nodes from `nodes[from]` on: 3 count rows of as many entries. */
+  addBlocks(nodes: Int32Array, from: number, count: number, dense: Float64Array): void;
 }
 
 /** Entries a node. */

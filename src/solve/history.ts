@@ -22,17 +22,19 @@ export function createHistory(length: number, memory: number): History {
 
   return {
     directionInto(direction, gradient, preconditioner) {
+      const slotOf = (back: number): number => (head - back + memory) % memory;
       direction.set(gradient);
-      for (let k = 1; k <= count; k++) {
-        const slot = (head - k + memory) % memory;
-        alpha[slot] = inverseCurvature[slot] * dot(steps[slot], direction);
-        addScaled(direction, changes[slot], -alpha[slot]);
+      let product = count > 0 ? dot(steps[slotOf(1)], direction) : 0;
+      for (let back = 1; back <= count; back++) {
+        const slot = slotOf(back);
+        alpha[slot] = inverseCurvature[slot] * product;
+        product = addThenDot(direction, changes[slot], -alpha[slot], steps[slotOf(back < count ? back + 1 : back)]);
       }
       preconditioner.applyInto(direction, direction);
-      for (let k = count; k >= 1; k--) {
-        const slot = (head - k + memory) % memory;
-        const beta = inverseCurvature[slot] * dot(changes[slot], direction);
-        addScaled(direction, steps[slot], alpha[slot] - beta);
+      if (count > 0) product = dot(changes[slotOf(count)], direction);
+      for (let back = count; back >= 1; back--) {
+        const slot = slotOf(back), beta = inverseCurvature[slot] * product;
+        product = addThenDot(direction, steps[slot], alpha[slot] - beta, changes[slotOf(back > 1 ? back - 1 : back)]);
       }
       for (let i = 0; i < length; i++) direction[i] = -direction[i];
     },
@@ -54,6 +56,13 @@ export function createHistory(length: number, memory: number): History {
   };
 }
 
-function addScaled(out: Float64Array, x: Float64Array, factor: number): void {
-  for (let i = 0; i < out.length; i++) out[i] += factor * x[i];
+/** out += factor x, and the product of the result with `next`: one walk over the arrays in place of two. */
+function addThenDot(out: Float64Array, x: Float64Array, factor: number, next: Float64Array): number {
+  let sum = 0;
+  for (let i = 0; i < out.length; i++) {
+    const value = out[i] + factor * x[i];
+    out[i] = value;
+    sum += value * next[i];
+  }
+  return sum;
 }

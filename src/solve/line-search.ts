@@ -3,6 +3,8 @@ import type { EnergyTerm } from './energy.ts';
 /** Where a minimiser stands; arrays as long as the positions. */
 export interface Walk {
   readonly terms: readonly EnergyTerm[];
+  /** Coordinates along this axis are given: no force is counted there and nothing moves. -1: none. */
+  readonly fixedAxis: number;
   readonly positions: Float64Array;
   readonly gradient: Float64Array;
   /** Where to go from `positions`, for a step of length 1. */
@@ -29,6 +31,7 @@ export function evaluate(walk: Walk, x: Float64Array, g: Float64Array): number {
   g.fill(0);
   let sum = 0;
   for (const term of walk.terms) sum += term.addGradient(x, g);
+  if (walk.fixedAxis >= 0) for (let i = walk.fixedAxis; i < g.length; i += 3) g[i] = 0;
   return sum;
 }
 

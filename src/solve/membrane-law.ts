@@ -6,12 +6,12 @@
  *
  *     k1 f(e1) + k2 f(e2 + nu e1) + G g^2 / 2
  *
- * where f is a strain energy that is quadratic in tension, softer in compression, and stiffens far
- * out on both sides (see `strainEnergy`). It is a sum of convex functions of linear forms in
+ * where f is a strain energy that is nearly quadratic in tension, softer in compression, and stiffens
+ * far out on both sides (see `strainEnergy`). It is a sum of convex functions of linear forms in
  * (e1, e2, g). The middle term is the coupling: cloth drawn wide wants to be short.
  */
 export interface MembraneLaw {
-  /** k1, N/mm: modulus along courses with wales free to shorten. */
+  /** k1, N/mm: modulus along courses with wales free to shorten, once drawn taut; at rest it is (1 + compression) / 2 of that. */
   readonly courseModulus: number;
   /** k2, N/mm: modulus along wales at fixed width. */
   readonly waleModulus: number;
@@ -19,13 +19,13 @@ export interface MembraneLaw {
   readonly coupling: number;
   /** G, N/mm. */
   readonly shearModulus: number;
-  /** Stiffness in compression over that in tension, in (0, 1]. */
+  /** Stiffness in compression over that in tension, in (0, 1]. At 1 the curve is linear. */
   readonly compression: number;
-  /** Compressive strain over which the one passes into the other: cloth carries a little before it buckles. */
+  /** Strain over which the one passes into the other: loose loops are drawn taut, and cloth carries a little before it gathers. */
   readonly softness: number;
-  /** Tangent stiffness in tension is multiplied by 1 + 3 stiffening e^2. */
+  /** Tension adds 3 stiffening e^2 to the tangent. */
   readonly stiffening: number;
-  /** In compression the tangent grows by 3 crushing e^2 of the tension's: an element does not collapse. */
+  /** Compression adds 3 crushing e^2: an element does not collapse. */
   readonly crushing: number;
 }
 
@@ -38,22 +38,33 @@ export interface StrainCurve {
 }
 
 /**
- * f(e): second derivative 1 for e >= 0, c for e <= -d, linear between (so f is C2 and convex), plus
- * (stiffening / 4) e^4 in tension and (crushing / 4)(e + d)^4 below -d; f(0) = f'(0) = 0.
+ * With r = sqrt(e^2 + d^2), tension p = (r + e) / 2 and compression m = (r - e) / 2 (so e = p - m,
+ * and either fades where the other rules):
+ *
+ *     f(e) = p^2 / 2 + c m^2 / 2 + stiffening p^4 / 4 + crushing m^4 / 4 - f1 e - f0
+ *
+ * f1 and f0 are such that f(0) = f'(0) = 0. Smooth and convex, without a branch; f'' runs from c far
+ * in compression over (1 + c) / 2 at rest to 1 in tension, and on with the quartic terms.
  */
 export function strainEnergy(e: number, curve: StrainCurve): number {
-  if (e >= 0) return e * e * (0.5 + 0.25 * curve.stiffening * e * e);
-  const c = curve.compression, d = curve.softness;
-  if (e >= -d) return e * e * (0.5 + (1 - c) / 6 * e / d);
-  const u = e + d;
-  return d * d * (2 + c) / 6 - d * (1 + c) / 2 * u + u * u * (0.5 * c + 0.25 * curve.crushing * u * u);
+  const c = curve.compression, d = curve.softness, s = curve.stiffening, k = curve.crushing;
+  const r = Math.sqrt(e * e + d * d), p = 0.5 * (r + e), m = 0.5 * (r - e), h = 0.25 * d * d;
+  const pp = p * p, mm = m * m;
+  return 0.5 * pp * (1 + 0.5 * s * pp) + 0.5 * mm * (c + 0.5 * k * mm) - 0.25 * d * (1 - c + (s - k) * h) * e - 0.5 * h * (1 + c + 0.5 * (s + k) * h);
 }
 
 /** f'(e). */
 export function strainForce(e: number, curve: StrainCurve): number {
-  if (e >= 0) return e * (1 + curve.stiffening * e * e);
-  const c = curve.compression, d = curve.softness;
-  if (e >= -d) return e * (1 + (1 - c) / 2 * e / d);
-  const u = e + d;
-  return -d * (1 + c) / 2 + u * (c + curve.crushing * u * u);
+  const c = curve.compression, d = curve.softness, s = curve.stiffening, k = curve.crushing;
+  const r = Math.sqrt(e * e + d * d), p = 0.5 * (r + e), m = 0.5 * (r - e), h = 0.25 * d * d;
+  const pp = p * p, mm = m * m;
+  return (pp * (1 + s * pp) - mm * (c + k * mm)) / r - 0.25 * d * (1 - c + (s - k) * h);
+}
+
+/** f''(e): never negative. */
+export function strainStiffness(e: number, curve: StrainCurve): number {
+  const c = curve.compression, d = curve.softness, s = curve.stiffening, k = curve.crushing;
+  const r = Math.sqrt(e * e + d * d), p = 0.5 * (r + e), m = 0.5 * (r - e);
+  const pp = p * p, mm = m * m;
+  return (2 * (pp * (1 + 2 * s * pp) + mm * (c + 2 * k * mm)) - (pp * (1 + s * pp) - mm * (c + k * mm)) * e / r) / (r * r);
 }

@@ -20,6 +20,12 @@ export interface MinimiseOptions {
   readonly onProgress?: (positions: Float64Array, residual: number, iteration: number) => void;
   readonly progressEvery?: number;
   readonly isCancelled?: () => boolean;
+  /** Lengths that must have come to rest too, whatever the residual: see `LENGTH_CHANGE`. */
+  readonly lengths?: (positions: Float64Array) => readonly number[];
+  /** Iterations after which a metric that can be renewed is. */
+  readonly renewEvery?: number;
+  /** Axis (0 x, 1 y, 2 z) along which all coordinates are given; default none. The preconditioner must not move them. */
+  readonly fixedAxis?: number;
 }
 
 export interface MinimiseResult {
@@ -31,6 +37,14 @@ export interface MinimiseResult {
   readonly evaluations: number;
 }
 
+const DEFAULTS = {
+  tolerance: 1e-3, maxIterations: 2000, memory: 8, leastForce: 0, longestMove: Infinity, progressEvery: 10, renewEvery: 25, fixedAxis: -1,
+} as const;
+
+/** Lengths are at rest when none has moved by more than this share of itself over the last LENGTH_STEPS iterations. */
+const LENGTH_CHANGE = 5e-4;
+const LENGTH_STEPS = 5;
+
 /**
  * Minimises the sum of `terms` from `positions`, in place: L-BFGS whose initial metric is the
  * preconditioner (Nocedal, Math. Comp. 35 (1980) 773-782; with a factor of a Laplacian-like
@@ -40,10 +54,18 @@ export interface MinimiseResult {
 export function minimise(
   positions: Float64Array, terms: readonly EnergyTerm[], preconditioner: Preconditioner, options: MinimiseOptions = {},
 ): MinimiseResult {
-  const { tolerance = 1e-3, maxIterations = 2000, memory = 8, leastForce = 0, longestMove = Infinity, progressEvery = 10 } = options;
+  const steps = minimiseInSteps(positions, terms, preconditioner, options);
+  for (let step = steps.next(); ; step = steps.next()) if (step.done === true) return step.value;
+}
+
+/** The same, yielding before every iteration so that a caller may do other things in between. */
+export function* minimiseInSteps(
+  positions: Float64Array, terms: readonly EnergyTerm[], preconditioner: Preconditioner, options: MinimiseOptions = {},
+): Generator<void, MinimiseResult> {
+  const { tolerance, maxIterations, memory, leastForce, longestMove, progressEvery, renewEvery, fixedAxis } = { ...DEFAULTS, ...options };
   const n = positions.length;
   const walk: Walk = {
-    terms, positions, gradient: new Float64Array(n), step: new Float64Array(n),
+    terms, fixedAxis, positions, gradient: new Float64Array(n), step: new Float64Array(n),
     trial: new Float64Array(n), trialGradient: new Float64Array(n), energy: 0, evaluations: 0,
   };
   const history = createHistory(n, memory);
@@ -52,15 +74,19 @@ export function minimise(
   let iterations = 0;
   const finish = (status: MinimiseStatus): MinimiseResult => ({ status, residual, energy: walk.energy, iterations, evaluations: walk.evaluations });
 
-  while (residual > tolerance) {
+  const isAtRest = watchLengths(positions, options.lengths);
+  while (residual > tolerance || !isAtRest(iterations)) {
+    if (residual === 0) break;
     if (!Number.isFinite(walk.energy)) return finish('stalled');
     if (iterations >= maxIterations) return finish('budget');
+    yield;
     if (options.isCancelled?.() === true) return finish('cancelled');
+    if (iterations % renewEvery === 0) preconditioner.renew?.(positions);
     history.directionInto(walk.step, walk.gradient, preconditioner);
     const slope = dot(walk.step, walk.gradient);
     const energy = slope < 0 ? searchLine(walk, slope, longestMove) : null;
     if (energy === null) {
-      if (history.size() === 0) return finish('stalled');
+      if (history.size() === 0) return finish(residual <= tolerance ? 'converged' : 'stalled');
       history.clear();
       continue;
     }
@@ -74,6 +100,18 @@ export function minimise(
   }
   // A residual that is no number compares false with everything.
   return finish(residual <= tolerance ? 'converged' : 'stalled');
+}
+
+/** Asked once an iteration: have the lengths stayed what they are for long enough? A start at rest has moved nowhere. */
+function watchLengths(positions: Float64Array, lengths: MinimiseOptions['lengths']): (iteration: number) => boolean {
+  if (lengths === undefined) return () => true;
+  let kept = lengths(positions), since = 0;
+  return (iteration) => {
+    if (iteration === 0) return true;
+    const now = lengths(positions);
+    if (now.some((length, k) => Math.abs(length - kept[k]) > LENGTH_CHANGE * Math.abs(kept[k]))) { kept = now; since = iteration; }
+    return iteration - since >= LENGTH_STEPS;
+  };
 }
 
 /** Edge forces are those of the last evaluation, which is the point just moved to. */

@@ -1,4 +1,4 @@
-import type { EnergyTerm, MetricSink } from './energy.ts';
+import type { EnergyTerm, MetricSink, StiffnessSink } from './energy.ts';
 import { STRIDE } from './energy.ts';
 
 export interface PinnedNodes {
@@ -30,5 +30,10 @@ export function createPins(pinned: PinnedNodes): EnergyTerm {
     for (const node of nodes) sink.addDiagonal(node, stiffness);
   }
 
-  return { addGradient, addMetric };
+  const dense = Float64Array.of(stiffness, 0, 0, 0, stiffness, 0, 0, 0, stiffness);
+  function addStiffness(_: Float64Array, sink: StiffnessSink): void {
+    for (let k = 0; k < nodes.length; k++) sink.addBlocks(nodes, k, 1, dense);
+  }
+
+  return { addGradient, addMetric, addStiffness };
 }

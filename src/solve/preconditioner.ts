@@ -18,6 +18,8 @@ export interface MetricGroup {
 export interface Preconditioner {
   /** step = M^-1 gradient. `step` may be `gradient`. */
   applyInto(step: Float64Array, gradient: Float64Array): void;
+  /** Makes the metric anew from the energy's stiffness at these positions; one that is made once has none. */
+  renew?(positions: Float64Array): void;
   /** Entries of all factors, for reports. */
   readonly entryCount: number;
 }

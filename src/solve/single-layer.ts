@@ -1,4 +1,4 @@
-import type { EnergyTerm } from './energy.ts';
+import type { EnergyTerm, StiffnessSink } from './energy.ts';
 import { STRIDE } from './energy.ts';
 
 export interface LayerElements {
@@ -44,5 +44,24 @@ export function createSingleLayer(elements: LayerElements): EnergyTerm {
     return energy;
   }
 
-  return { addGradient };
+  const slopes = new Float64Array(9), dense = new Float64Array(81);
+  /** Gauss-Newton: the square of the area's derivative. */
+  function addStiffness(x: Float64Array, sink: StiffnessSink): void {
+    for (let t = 0; t < count; t++) {
+      const i0 = corners[3 * t] * STRIDE, i1 = corners[3 * t + 1] * STRIDE, i2 = corners[3 * t + 2] * STRIDE;
+      const ap = x[i1 + p] - x[i0 + p], aq = x[i1 + q] - x[i0 + q];
+      const bp = x[i2 + p] - x[i0 + p], bq = x[i2 + q] - x[i0 + q];
+      const rest = signedAreas[t];
+      if (leastShare - 0.5 * (ap * bq - aq * bp) / rest <= 0) continue;
+      slopes.fill(0);
+      slopes[p] = aq - bq; slopes[q] = bp - ap;
+      slopes[3 + p] = bq; slopes[3 + q] = -bp;
+      slopes[6 + p] = -aq; slopes[6 + q] = ap;
+      const w = 0.25 * stiffness / Math.abs(rest);
+      for (let i = 0; i < 9; i++) for (let j = 0; j < 9; j++) dense[9 * i + j] = w * slopes[i] * slopes[j];
+      sink.addBlocks(corners, 3 * t, 3, dense);
+    }
+  }
+
+  return { addGradient, addStiffness, couplings: () => ({ width: 3, nodes: corners }) };
 }

@@ -1,4 +1,4 @@
-import type { EnergyTerm, MetricSink } from './energy.ts';
+import type { EnergyTerm, MetricSink, StiffnessSink } from './energy.ts';
 import { STRIDE } from './energy.ts';
 
 export interface SlabBounds {
@@ -41,5 +41,16 @@ export function createSlab(bounds: SlabBounds): EnergyTerm {
     }
   }
 
-  return { addGradient, addMetric };
+  const node = new Int32Array(1), dense = new Float64Array(9);
+  dense[4 * axis] = stiffness;
+  function addStiffness(x: Float64Array, sink: StiffnessSink): void {
+    for (let n = 0; n < count; n++) {
+      const at = x[n * STRIDE + axis];
+      if (at >= least[n] && at <= greatest[n]) continue;
+      node[0] = n;
+      sink.addBlocks(node, 0, 1, dense);
+    }
+  }
+
+  return { addGradient, addMetric, addStiffness };
 }

@@ -2,6 +2,7 @@ import type { EnergyTerm, MetricSink } from './energy.ts';
 import { STRIDE } from './energy.ts';
 import { strainEnergy, strainForce } from './membrane-law.ts';
 import type { MembraneLaw } from './membrane-law.ts';
+import { createTriangleStiffness } from './triangle-stiffness.ts';
 
 export interface TriangleElements {
   /** Three corners an element, counter-clockwise in rest coordinates. */
@@ -81,7 +82,7 @@ export function createTriangleMembrane(elements: TriangleElements, law: Membrane
     }
   }
 
-  return { addGradient, addMetric, edgeForces: () => ({ sum: forceSum, count: forceCount }) };
+  return { addGradient, addMetric, addStiffness: createTriangleStiffness(corners, inverse, areas, law), couplings: () => ({ width: 3, nodes: corners }), edgeForces: () => ({ sum: forceSum, count: forceCount }) };
 }
 
 /** Inverse of the rest edge matrix (m11 m12 m21 m22 an element) and the areas stood for. */

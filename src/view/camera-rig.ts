@@ -7,8 +7,8 @@ import type { ViewPreset } from './sock-view-types.ts';
 const FIELD_OF_VIEW_DEG = 22;
 /** Share of the picture that a framed sock may fill. */
 const FILL = 0.88;
-/** Height of the buttons over the picture, and the least share of its upper half that they leave. */
-const BUTTONS_PIXELS = 54, LEAST_UP = 0.5;
+/** Height of the buttons over the picture, and the least share of a half of it that buttons or a legend leave to the sock. */
+const BUTTONS_PIXELS = 54, LEAST_SHARE = 0.5;
 const MOTION_MS = 340;
 const STEEPEST = MathUtils.degToRad(89.9);
 
@@ -27,6 +27,7 @@ export class CameraRig {
   private motion: Motion | null = null;
   private isOwnMove = false;
   private isMovedByPerson = false;
+  private footPixels = 0;
 
   /** `requestDraw` is told whether the picture is in motion. */
   constructor(canvas: HTMLCanvasElement, requestDraw: (isMoving: boolean) => void) {
@@ -65,13 +66,19 @@ export class CameraRig {
     if (!this.points || this.points.length === 0) return;
     const bearing = PRESETS[this.preset];
     const tanY = Math.tan(MathUtils.degToRad(FIELD_OF_VIEW_DEG / 2)) * FILL;
-    const { target, distance } = frameFor(this.points, axesOf(bearing), tanY * this.camera.aspect, tanY, tanY * this.shareUp());
+    const { target, distance } = frameFor(this.points, axesOf(bearing), tanY * this.camera.aspect, tanY * this.shareOf(this.footPixels), tanY * this.shareOf(BUTTONS_PIXELS));
     this.controls.maxDistance = 6 * distance;
     const to: Stand = { bearing, distance, target: new Vector3(...target) };
     const isStill = !isAnimated || window.matchMedia('(prefers-reduced-motion: reduce)').matches;
     if (isStill) this.stand(to);
     else this.motion = { from: this.present(), to, start: -1 };
     this.requestDraw(!isStill);
+  }
+
+  /** Keeps so many pixels at the picture's foot free of a framed sock; a person's own view is left to her. */
+  keepFootFree(pixels: number): void {
+    this.footPixels = pixels;
+    if (!this.isMovedByPerson) this.frame(true);
   }
 
   /** Frames anew if the sock runs out of the picture; a person's own view is left to her. */
@@ -83,19 +90,20 @@ export class CameraRig {
     if (!this.points) return true;
     const { right, up, forward } = axesOf(this.present().bearing), { x, y, z } = this.camera.position;
     const tanUp = Math.tan(MathUtils.degToRad(FIELD_OF_VIEW_DEG / 2)), tanX = tanUp * this.camera.aspect;
+    const down = this.shareOf(this.footPixels), high = this.shareOf(BUTTONS_PIXELS);
     for (let i = 0; i < this.points.length; i += 3) {
       const p = [this.points[i] - x, this.points[i + 1] - y, this.points[i + 2] - z];
       const along = (axis: Vector): number => p[0] * axis[0] + p[1] * axis[1] + p[2] * axis[2];
       const depth = along(forward);
-      if (Math.abs(along(right)) > tanX * depth || -along(up) > tanUp * depth || along(up) > tanUp * this.shareUp() * depth) return false;
+      if (Math.abs(along(right)) > tanX * depth || -along(up) > tanUp * down * depth || along(up) > tanUp * high * depth) return false;
     }
     return true;
   }
 
-  /** How much of the upper half of a framed picture the buttons leave to the sock, over what the lower half gives it. */
-  private shareUp(): number {
+  /** How much of a half of a framed picture is left to the sock by what covers so many pixels at its edge, over what a free half gives it. */
+  private shareOf(pixels: number): number {
     const height = Math.max(1, this.controls.domElement?.clientHeight ?? 1);
-    return MathUtils.clamp((1 - (2 * BUTTONS_PIXELS) / height) / FILL, LEAST_UP, 1);
+    return MathUtils.clamp((1 - (2 * pixels) / height) / FILL, LEAST_SHARE, 1);
   }
 
   zoomBy(factor: number): void {

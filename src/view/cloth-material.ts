@@ -1,16 +1,21 @@
 import { BackSide, FrontSide, GLSL3, type IUniform, RawShaderMaterial, Vector2, Vector3 } from 'three';
 import light from '../../shaders/_light.glsl?raw';
 import look from '../../shaders/_look.glsl?raw';
+import map from '../../shaders/_map.glsl?raw';
 import stitch from '../../shaders/_stitch.glsl?raw';
 import fragment from '../../shaders/cloth.frag.glsl?raw';
 import vertex from '../../shaders/cloth.vert.glsl?raw';
 import yarnFragment from '../../shaders/yarn.frag.glsl?raw';
 import yarnVertex from '../../shaders/yarn.vert.glsl?raw';
 import { TEXTURE_WIDTH } from './cloth-geometry.ts';
+import { linearColour } from './colour.ts';
 import { shaderText } from './shader-text.ts';
+import { STRETCH_SCALE } from './stretch-scale.ts';
 
 /** Pixels a stitch at which knitting begins to show, and at which it is full (DESIGN.md, the picture). */
 const DETAIL_PIXELS = [3, 9] as const;
+
+const SCALE_STEPS = STRETCH_SCALE.length;
 
 /** Uniforms that all materials of a cloth share. */
 export type ClothUniforms = Record<string, IUniform>;
@@ -22,6 +27,7 @@ export function createClothUniforms(): ClothUniforms {
     u_dim: { value: 0 }, u_paper: { value: new Vector3() },
     u_key: { value: new Vector3() }, u_sky: { value: new Vector3() },
     u_ground: { value: new Vector3() }, u_rim: { value: new Vector3() },
+    u_mapped: { value: 0 }, u_scale: { value: STRETCH_SCALE.map(({ colour }) => new Vector3(...linearColour(colour).map(Math.sqrt))) },
   };
 }
 
@@ -30,9 +36,9 @@ function createClothMaterial(uniforms: ClothUniforms, isInside: boolean, ...has:
   return new RawShaderMaterial({
     glslVersion: GLSL3,
     vertexShader: shaderText(look, vertex),
-    fragmentShader: shaderText(look, light, stitch, fragment),
+    fragmentShader: shaderText(look, light, map, stitch, fragment),
     side: isInside ? BackSide : FrontSide,
-    defines: { TEXTURE_WIDTH, IS_INSIDE: String(isInside), ...Object.fromEntries(['KNIT', 'PURL', 'EXTRAS'].map(hasDefine)) },
+    defines: { TEXTURE_WIDTH, SCALE_STEPS, IS_INSIDE: String(isInside), ...Object.fromEntries(['KNIT', 'PURL', 'EXTRAS'].map(hasDefine)) },
     uniforms,
   });
 }
@@ -47,6 +53,7 @@ export function createClothMaterials(uniforms: ClothUniforms, isInside: boolean)
 /** For pieces of yarn that are tubes of their own. */
 export function createYarnMaterial(uniforms: ClothUniforms): RawShaderMaterial {
   return new RawShaderMaterial({
-    glslVersion: GLSL3, vertexShader: shaderText(yarnVertex), fragmentShader: shaderText(light, yarnFragment), uniforms,
+    glslVersion: GLSL3, vertexShader: shaderText(yarnVertex), fragmentShader: shaderText(light, map, yarnFragment),
+    defines: { SCALE_STEPS }, uniforms,
   });
 }

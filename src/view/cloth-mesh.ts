@@ -6,6 +6,7 @@ import { createClothMaterials, createClothUniforms, createYarnMaterial } from '.
 import { type Rgb, type Scheme, woolColours } from './colour.ts';
 import { LoadedCloth } from './loaded-cloth.ts';
 import { buildPicker, type Picker } from './pick-loop.ts';
+import type { ClothLayer, VertexStretch } from './sock-view-types.ts';
 
 /** The knitted cloth: one geometry drawn twice, its outside first, so that most of its inside is hidden before it is shaded; and its wraps. */
 export class ClothMesh {
@@ -19,6 +20,8 @@ export class ClothMesh {
   private waiting: { readonly fabric: Fabric; readonly grid: StitchGrid; readonly colours: readonly Rgb[] } | null = null;
   private colours: readonly Rgb[] = woolColours([]);
   private picker: Picker | null = null;
+  private layer: ClothLayer = 'yarn';
+  private stretch: VertexStretch | null = null;
 
   constructor() {
     this.group.visible = false;
@@ -44,6 +47,21 @@ export class ClothMesh {
     this.loaded?.pose(positions);
     this.picker = null;
     this.group.visible = this.loaded !== null;
+  }
+
+  /** Of the cloth as it lies since the last positions. */
+  setStretch(stretch: VertexStretch): void {
+    this.stretch = stretch;
+    this.mapStretch();
+  }
+
+  /** False if that layer is shown already. */
+  setLayer(layer: ClothLayer): boolean {
+    if (layer === this.layer) return false;
+    this.layer = layer;
+    this.uniforms.u_mapped.value = layer === 'yarn' ? 0 : 1;
+    this.mapStretch();
+    return true;
   }
 
   setYarnColours(colours: readonly string[]): void {
@@ -85,8 +103,15 @@ export class ClothMesh {
     this.wraps.material.dispose();
   }
 
+  /** Sends the shown layer's numbers; a cloth whose stretch is not known yet shows as at rest. */
+  private mapStretch(): void {
+    if (this.layer === 'yarn' || this.stretch === null) return;
+    this.loaded?.map(this.layer === 'stretch-width' ? this.stretch.vertexWidth : this.stretch.vertexLength);
+  }
+
   private load(next: LoadedCloth): void {
     this.loaded?.dispose();
+    this.stretch = null;
     this.loaded = next;
     for (const mesh of this.sides) mesh.geometry = next.geometry;
     this.wraps.geometry = next.wrapGeometry;

@@ -5,6 +5,7 @@ import { buildCloth, type ClothGeometry, paddedLength, TEXTURE_WIDTH } from './c
 import { type PosedCloth, poseClothInto, vertexNormals } from './cloth-pose.ts';
 import type { Rgb } from './colour.ts';
 import { LOOK, packLooksInto } from './loop-looks.ts';
+import { placeOnScale, REST_STEP } from './stretch-scale.ts';
 import { createWrapBars, findWraps, poseWrapsInto, type WrapBars, type WrapPlace } from './wrap-bars.ts';
 
 function dataTexture(texture: DataTexture): DataTexture {
@@ -41,12 +42,14 @@ export class LoadedCloth {
     this.geometry = geometryOf(cloth.index, {
       position: [posed.positions, 3], a_normal: [posed.normals, 3], a_hollow: [posed.hollow, 2],
       a_rest: [cloth.rest, 2], a_cell: [cloth.cellOf, 2], a_look: [new Uint32Array(n), 1], a_looks: [new Uint32Array(4 * n), 4],
+      a_stretch: [new Float32Array(n).fill(REST_STEP), 1],
     });
     cloth.kindStart.slice(1).forEach((end, kind) => { this.geometry.addGroup(cloth.kindStart[kind], end - cloth.kindStart[kind], kind); });
     this.wraps = findWraps(fabric, grid);
     const bars = this.bars = createWrapBars(this.wraps.length);
     this.wrapGeometry = geometryOf(bars.index, {
       position: [bars.positions, 3], a_normal: [bars.normals, 3], a_along: [bars.along, 2], a_colour: [new Float32Array(bars.positions.length), 3],
+      a_stretch: [new Float32Array(bars.positions.length / 3).fill(REST_STEP), 1],
     });
     this.corners = dataTexture(new DataTexture(cloth.corners, TEXTURE_WIDTH, cloth.corners.length / 4 / TEXTURE_WIDTH, RGBAFormat, FloatType));
     const words = new Uint32Array(paddedLength(fabric.vertexCount));
@@ -79,6 +82,16 @@ export class LoadedCloth {
       for (let i = 0; i < this.bars.pointsPerBar; i++) wrapColour.array.set(rgb, 3 * (bar * this.bars.pointsPerBar + i));
     });
     wrapColour.needsUpdate = true;
+  }
+
+  /** Shows a stretch (a share of the size at rest, one entry a fabric vertex) where the layer is one of numbers; a wrap takes its host's. */
+  map(stretch: Float64Array): void {
+    const places = Float32Array.from(stretch, placeOnScale), { source } = this.cloth, { pointsPerBar } = this.bars;
+    const own = this.geometry.getAttribute('a_stretch') as BufferAttribute;
+    for (let i = 0; i < source.length; i++) own.array[i] = places[source[i]];
+    const wrap = this.wrapGeometry.getAttribute('a_stretch') as BufferAttribute;
+    this.wraps.forEach(({ host }, bar) => { wrap.array.fill(places[host], bar * pointsPerBar, (bar + 1) * pointsPerBar); });
+    own.needsUpdate = wrap.needsUpdate = true;
   }
 
   dispose(): void {

@@ -1,9 +1,15 @@
 import type { Fabric } from '../fabric/fabric.ts';
 import type { StitchGrid } from '../machine/grid.ts';
+import type { Stretch } from '../measure/measure-stretch.ts';
 import type { PoseName } from '../shape/pose.ts';
 
 export type Theme = 'light' | 'dark';
+/** What the cloth's colours tell: its yarn, or how far it is stretched along its courses or its wales. */
+export type ClothLayer = 'yarn' | 'stretch-width' | 'stretch-length';
 export type ViewPreset = 'side' | 'back' | 'front' | 'sole' | 'three-quarter';
+
+/** One entry a vertex of the fabric. */
+export type VertexStretch = Pick<Stretch, 'vertexWidth' | 'vertexLength'>;
 
 /** What the picture needs to know of a loop when the pointer rests on it. */
 export interface HoveredLoop { readonly loop: number; readonly clientX: number; readonly clientY: number }
@@ -17,6 +23,10 @@ export interface SockView {
    * lies on a table behind it, any other over a floor; the pose before it is kept if none is named.
    */
   setPositions(positions: Float64Array, isFramed: boolean, pose?: PoseName): void;
+  /** Stretch of each vertex at the last positions set, a share of the size at rest (measure/measure-stretch.ts). */
+  setStretch(stretch: VertexStretch): void;
+  /** What the colours tell. Room is kept at the picture's foot for the legend of a stretch. */
+  setLayer(layer: ClothLayer): void;
   /** Moves the camera if the sock runs out of the picture and the person has not turned or zoomed it. */
   keepInView(): void;
   setYarnColours(yarnColours: readonly string[]): void;

@@ -8,12 +8,14 @@ import { SCHEMES } from './colour.ts';
 import { LineLabel } from './line-label.ts';
 import { MeasureLine } from './measure-line.ts';
 import { castRay, nearestVertex } from './pick-loop.ts';
-import type { HoveredLoop, SockView, Theme, ViewPreset } from './sock-view-types.ts';
+import type { ClothLayer, HoveredLoop, SockView, Theme, VertexStretch, ViewPreset } from './sock-view-types.ts';
 import { Stage } from './stage.ts';
 import { listenToCanvas } from './view-input.ts';
 
 /** Share of the backdrop in a dimmed sock. */
 const DIM = 0.5;
+/** Height at the picture's foot that its row of words and switches takes, alone and with the legend of a stretch. */
+const FOOT_PIXELS = 46, LEGEND_PIXELS = 124;
 /** Without a graphics card a moving picture is drawn coarser, and in full once it has rested for so long. */
 const COARSE_RATIO = 0.5, REST_MS = 160;
 
@@ -57,6 +59,7 @@ class KnitView implements SockView {
     this.isSoftware = isSoftware(this.renderer);
     this.scene.add(this.stage.backdrop, this.stage.shadow, this.cloth.group, this.line.group);
     this.rig = new CameraRig(canvas, this.onCamera);
+    this.rig.keepFootFree(FOOT_PIXELS);
     this.label = new LineLabel(canvas);
     this.stopListening = listenToCanvas(canvas, this.rig, this.pointAt);
     canvas.style.touchAction = 'none';
@@ -80,6 +83,17 @@ class KnitView implements SockView {
     this.stage.cast(positions, this.areaMm2, this.pose === 'flat');
     this.rig.setPoints(positions.slice());
     if (isFramed) this.rig.frame(false);
+    this.requestDraw();
+  }
+
+  setStretch(stretch: VertexStretch): void {
+    this.cloth.setStretch(stretch);
+    this.requestDraw();
+  }
+
+  setLayer(layer: ClothLayer): void {
+    if (!this.cloth.setLayer(layer)) return;
+    this.rig.keepFootFree(layer === 'yarn' ? FOOT_PIXELS : LEGEND_PIXELS);
     this.requestDraw();
   }
 

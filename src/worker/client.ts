@@ -27,7 +27,7 @@ export interface OpenPort {
 
 export interface WorkClient {
   /** Latest wins: whatever runs or waits is cancelled. */
-  make(file: SockFile, pose: PoseName, listener: MakeListener): Promise<MakeOutcome>;
+  make(file: SockFile, pose: PoseName, listener: MakeListener, pass?: number | null): Promise<MakeOutcome>;
   cancel(): void;
   dispose(): void;
 }
@@ -36,6 +36,7 @@ interface Job {
   readonly id: number;
   readonly file: SockFile;
   readonly pose: PoseName;
+  readonly pass: number | null;
   readonly listener: MakeListener;
   readonly settle: (outcome: MakeOutcome) => void;
   readonly begun: number;
@@ -70,11 +71,11 @@ class LatestWins implements WorkClient {
     this.graceMs = graceMs;
   }
 
-  make(file: SockFile, pose: PoseName, listener: MakeListener): Promise<MakeOutcome> {
+  make(file: SockFile, pose: PoseName, listener: MakeListener, pass: number | null = null): Promise<MakeOutcome> {
     return new Promise((settle) => {
       this.cancel();
       this.lastId += 1;
-      this.waiting = { id: this.lastId, file, pose, listener, settle, begun: performance.now() };
+      this.waiting = { id: this.lastId, file, pose, pass, listener, settle, begun: performance.now() };
       this.startWaiting();
     });
   }
@@ -102,8 +103,8 @@ class LatestWins implements WorkClient {
     this.running = job;
     try {
       this.link ??= this.dial();
-      const needsShape = this.shapes.recall(shapeKey(job.file, job.pose)) === null;
-      this.post({ kind: 'make', id: job.id, file: job.file, pose: job.pose, needsShape });
+      const needsShape = this.shapes.recall(shapeKey(job.file, job.pose, job.pass)) === null;
+      this.post({ kind: 'make', id: job.id, file: job.file, pose: job.pose, pass: job.pass, needsShape });
     } catch (error) {
       this.finish({ status: 'failed', message: String(error) });
     }
@@ -157,7 +158,7 @@ class LatestWins implements WorkClient {
   }
 
   private posed(job: Job, fresh: PosedSock | null): MakeOutcome {
-    const key = shapeKey(job.file, job.pose);
+    const key = shapeKey(job.file, job.pose, job.pass);
     const posed = fresh ?? this.shapes.recall(key);
     if (posed === null) return { status: 'failed', message: 'The shape of the sock went missing.' };
     this.shapes.keep(key, posed);

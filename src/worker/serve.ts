@@ -1,7 +1,7 @@
-import type { Fabric } from '../fabric/fabric.ts';
-import type { KnitOutcome, PosedSock } from '../pipeline/result.ts';
+import type { NearShape, PoseOptions } from '../pipeline/pose-sock.ts';
+import type { KnitOutcome, KnittedSock, PosedSock } from '../pipeline/result.ts';
 import type { SockFile } from '../plan/sock-file.ts';
-import type { PoseName, RelaxOptions } from '../shape/pose.ts';
+import type { PoseName } from '../shape/pose.ts';
 import type { Port, WorkReply, WorkRequest } from './messages.ts';
 
 /**
@@ -10,7 +10,7 @@ import type { Port, WorkReply, WorkRequest } from './messages.ts';
  */
 export interface Workshop {
   readonly knit: (file: SockFile) => KnitOutcome;
-  readonly pose: (fabric: Fabric, pose: PoseName, options: RelaxOptions) => Generator<void, PosedSock>;
+  readonly pose: (sock: KnittedSock, pose: PoseName, options: PoseOptions) => Generator<void, PosedSock>;
 }
 
 /** Milliseconds of work between two looks at the post. */
@@ -21,9 +21,11 @@ const PROGRESS_MS = 90;
 /** Answers the requests of a port. The client sends one at a time. */
 export function serve(port: Port, workshop: Workshop): void {
   const cancelled = new Set<number>();
+  /** The last shape that came to rest: the next sock is most often a little change of that one. */
+  let last: (NearShape & { readonly pose: PoseName }) | null = null;
   const post = (reply: WorkReply, transfer: Transferable[] = []): void => { port.postMessage(reply, transfer); };
 
-  const make = async ({ id, file, pose, needsShape }: WorkRequest & { kind: 'make' }): Promise<void> => {
+  const make = async ({ id, file, pose, pass, needsShape }: WorkRequest & { kind: 'make' }): Promise<void> => {
     const isCancelled = (): boolean => cancelled.has(id);
     const outcome = workshop.knit(file);
     if (outcome.sock === null) { post({ kind: 'refused', id, problems: outcome.problems }); return; }
@@ -32,9 +34,16 @@ export function serve(port: Port, workshop: Workshop): void {
     const onProgress = reportNowAndThen((positions, fraction) => {
       post({ kind: 'progress', id, fraction, positions }, [positions.buffer]);
     });
-    const posed = await workInSlices(workshop.pose(outcome.sock.fabric, pose, { isCancelled, onProgress }));
+    const posed = await workInSlices(workshop.pose(outcome.sock, pose, {
+      isCancelled, onProgress,
+      ...(pass === null ? {} : { pass }),
+      ...(last?.pose === pose ? { near: last } : {}),
+    }));
     if (isCancelled() || posed.pose.status === 'cancelled') post({ kind: 'cancelled', id });
-    else post({ kind: 'done', id, posed });
+    else {
+      if (posed.pose.status === 'converged' && posed.part === null) last = { pose, fabric: outcome.sock.fabric, positions: posed.pose.positions.slice() };
+      post({ kind: 'done', id, posed });
+    }
   };
 
   port.onmessage = (event: MessageEvent) => {

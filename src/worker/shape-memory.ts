@@ -2,7 +2,7 @@ import type { PosedSock } from '../pipeline/result.ts';
 import type { SockFile } from '../plan/sock-file.ts';
 import type { PoseName } from '../shape/pose.ts';
 
-/** Shapes remembered: some 300 kB each, so that undo and a change of colour are instant. */
+/** Shapes remembered: some 700 kB each, so that undo and a change of colour are instant. */
 const SHAPES_KEPT = 12;
 
 export interface ShapeMemory {
@@ -24,8 +24,8 @@ export function createShapeMemory(): ShapeMemory {
   };
 }
 
-/** All of a file that its relaxed shape hangs on: names, yarns and the machine's size are not among it. */
-export function shapeKey(file: SockFile, pose: PoseName): string {
-  const { gauge, foot, ease, leg, heel, toe, counts } = file;
-  return JSON.stringify([pose, gauge, foot, ease, leg, heel, toe, counts]);
+/** All of a file that its relaxed shape hangs on: names and yarns are not among it, the machine's size only on the machine. */
+export function shapeKey(file: SockFile, pose: PoseName, pass: number | null): string {
+  const { gauge, foot, ease, leg, heel, toe, counts, machine } = file;
+  return JSON.stringify([pose, gauge, foot, ease, leg, heel, toe, counts, ...(pose === 'beds' ? [machine, pass] : [])]);
 }

@@ -1,14 +1,26 @@
 import { cpus } from 'node:os';
 import { fileURLToPath } from 'node:url';
-import { benchPage } from './page-bench.ts';
+import { benchEdits } from './edit-bench.ts';
 import { benchPipeline } from './knit-bench.ts';
+import { benchMembrane } from './membrane-bench.ts';
+import { benchPage } from './page-bench.ts';
+import { benchScale } from './scale-bench.ts';
+import { benchSolvers } from './solver-bench.ts';
+import { benchSplit } from './split-bench.ts';
 
 // An interrupted bench ends in order, so that its temporary folder goes with it.
 for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => process.exit(1));
 
 const wantsAll = process.argv.includes('--all');
-const wants = (part: string): boolean => wantsAll || process.argv.includes(part) || process.argv.length === 2;
+const named = process.argv.slice(2).filter((word) => word !== '--all');
+/** `shape` stands for all parts about the relaxed shape. */
+const wants = (part: string, group?: string): boolean => named.length === 0 || named.includes(part) || (group !== undefined && named.includes(group));
 
 console.log(`Node ${process.versions.node}, ${cpus().length} x ${cpus()[0]?.model ?? 'unknown'}. Ratios are of one run on one machine; nothing is asserted.`);
-if (wants('pipeline')) benchPipeline(wantsAll);
+if (wants('pipeline')) benchPipeline();
+if (wants('edits', 'shape')) benchEdits(wantsAll);
+if (wants('split', 'shape')) benchSplit();
+if (wants('scale', 'shape')) benchScale(wantsAll);
+if (wants('membrane', 'shape')) benchMembrane();
+if (wants('solvers', 'shape')) await benchSolvers();
 if (wants('page')) await benchPage(fileURLToPath(new URL('../..', import.meta.url)));

@@ -76,7 +76,7 @@ async function benchWorker(browser: Browser, url: string, workerScript: string):
           if (data.kind === 'done') resolve();
           else if (data.kind !== 'knitted') reject(new Error(`unexpected reply: ${data.kind}`));
         };
-        worker.postMessage({ kind: 'make', id, file, pose: 'flat', needsShape: false } satisfies WorkRequest);
+        worker.postMessage({ kind: 'make', id, file, pose: 'flat', pass: null, needsShape: false } satisfies WorkRequest);
       });
       await knit(1);
       const started = performance.now();

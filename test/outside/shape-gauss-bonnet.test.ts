@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest';
 import type { Fabric } from '../../src/fabric/fabric.ts';
 import { relaxSock } from '../../src/shape/index.ts';
-import type { PoseName } from '../../src/shape/index.ts';
+import type { FreePoseName } from '../../src/shape/index.ts';
 import { knitSmallSock } from '../shape/small-sock.ts';
 
 /** Sum over vertices of 2 pi (inner) or pi (on the boundary) less the angles that meet there, cells cut into fans. */
@@ -34,7 +34,7 @@ function totalCurvature(fabric: Fabric, x: Float64Array): { total: number; inner
 // Gauss-Bonnet (any text on differential geometry): angle deficits plus boundary turning are 2 pi times the Euler
 // number, 1 for a sock closed at the toe. A check of topology only: it says that the posed cells hang together
 // as one disc, and holds for any places of the vertices.
-it.each<PoseName>(['flat', 'tube'])('%s: angle deficits and boundary turning sum to 2 pi', (name) => {
+it.each<FreePoseName>(['flat', 'tube'])('%s: angle deficits and boundary turning sum to 2 pi', (name) => {
   const fabric = knitSmallSock();
   const { total, inner, largest } = totalCurvature(fabric, relaxSock(fabric, name).positions);
   expect(total).toBeCloseTo(2 * Math.PI, 9);

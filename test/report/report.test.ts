@@ -1,5 +1,5 @@
 import { spawnSync } from 'node:child_process';
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -53,6 +53,9 @@ const MEASURE_KEYS = [
   'toeLengthMm', 'legLengthMm', 'toeTipWidthMm', 'legFootAngleDeg',
 ];
 
+/** As the README's table has them. */
+const STRETCH_KEYS = [...readFileSync(new URL('../../README.md', import.meta.url), 'utf8').matchAll(/^\| `(\w+Percent)` \|/gm)].map(([, name]) => name);
+
 const keysOf = (value: object | null | undefined): string[] => Object.keys(value ?? {}).sort();
 
 describe('the report on a sock', () => {
@@ -67,7 +70,11 @@ describe('the report on a sock', () => {
     expect(keysOf(json.measures)).toEqual(['flat', 'rest', 'tube']);
     for (const measures of Object.values(json.measures!)) expect(keysOf(measures)).toEqual([...MEASURE_KEYS].sort());
     for (const pose of Object.values(json.poses!)) {
-      expect(keysOf(pose)).toEqual(['milliseconds', 'residual', 'status']);
+      expect(keysOf(pose)).toEqual(['milliseconds', 'residual', 'status', 'stretch']);
+      expect(keysOf(pose.stretch)).toEqual([...STRETCH_KEYS].sort());
+      for (const percent of Object.values(pose.stretch) as number[]) expect(Number.isFinite(percent)).toBe(true);
+      expect(pose.stretch.width5Percent).toBeLessThanOrEqual(pose.stretch.widthMedianPercent);
+      expect(pose.stretch.widthMedianPercent).toBeLessThanOrEqual(pose.stretch.width95Percent);
       expect(pose.milliseconds).toBe(5);
     }
     expect(json.yarn!.map(keysOf)).toEqual([['grams', 'metres', 'name']]);

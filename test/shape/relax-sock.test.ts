@@ -4,13 +4,13 @@ import type { Fabric } from '../../src/fabric/fabric.ts';
 import type { Measures } from '../../src/measure/measures.ts';
 import { measurePose } from '../../src/measure/measure-pose.ts';
 import { relaxSock } from '../../src/shape/index.ts';
-import type { Pose, PoseName } from '../../src/shape/index.ts';
+import type { Pose, FreePoseName } from '../../src/shape/index.ts';
 import { makeStartShape } from '../../src/shape/start-shape.ts';
 import { knitSmallSock } from './small-sock.ts';
 
-const POSES: readonly PoseName[] = ['flat', 'tube'];
+const POSES: readonly FreePoseName[] = ['flat', 'tube'];
 const fabric = knitSmallSock();
-const poses: Record<PoseName, Pose> = { flat: relaxSock(fabric, 'flat'), tube: relaxSock(fabric, 'tube') };
+const poses: Record<FreePoseName, Pose> = { flat: relaxSock(fabric, 'flat'), tube: relaxSock(fabric, 'tube') };
 
 function measure(pose: Pose, of: Fabric = fabric): Measures { return measurePose(of, pose.positions).measures; }
 

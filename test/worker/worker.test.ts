@@ -1,7 +1,7 @@
 import { afterEach, describe, expect, it } from 'vitest';
 import { MessageChannel } from 'node:worker_threads';
 import { knitSock } from '../../src/pipeline/knit-sock.ts';
-import { poseSock } from '../../src/pipeline/pose-sock.ts';
+import { poseInSteps, poseSock } from '../../src/pipeline/pose-sock.ts';
 import type { SockFile } from '../../src/plan/sock-file.ts';
 import { client } from '../../src/worker/client.ts';
 import type { MakeOutcome, OpenPort, WorkClient } from '../../src/worker/client.ts';
@@ -17,15 +17,15 @@ const small = (turnDownWidth: number): SockFile => ({
 
 const workshop: Workshop = {
   knit: knitSock,
-  pose: function* (fabric, pose, options) { return poseSock(fabric, pose, options); },
+  pose: poseInSteps,
 };
 
 /** The same stages, waiting for the post after the knitting as often as it takes to be cancelled. */
 const patient: Workshop = {
   knit: knitSock,
-  pose: function* (fabric, pose, options) {
+  pose: function* (sock, pose, options) {
     while (options.isCancelled?.() !== true) yield;
-    return poseSock(fabric, pose, options);
+    return yield* poseInSteps(sock, pose, options);
   },
 };
 
@@ -62,7 +62,7 @@ describe('worker and page', () => {
     expect(seen).toEqual([`knitted ${alone.sock?.trace.loops}`]);
     expect(outcome.status).toBe('posed');
     if (outcome.status !== 'posed' || alone.sock === null) return;
-    const here = poseSock(alone.sock.fabric, 'flat');
+    const here = poseSock(alone.sock, 'flat');
     expect([...outcome.posed.pose.positions]).toEqual([...here.pose.positions]);
     expect(outcome.posed.measures).toEqual(here.measures);
   });

@@ -1,0 +1,82 @@
+import type { Fabric } from '../fabric/fabric.ts';
+import type { SimpleFoot } from '../foot/simple-foot.ts';
+import { SECTION } from '../machine/codes.ts';
+import { createDirectionHold } from '../solve/direction-hold.ts';
+import { createBending, createDistanceContact, createPreconditioner } from '../solve/index.ts';
+import type { EnergyTerm } from '../solve/index.ts';
+import { makeClothBending } from './cloth-bending.ts';
+import { SOCK_CLOTH } from './cloth-table.ts';
+import type { PoseSetUp } from './pose-set-up.ts';
+import { makeStretchedCloth } from './rib-cloth.ts';
+import { isHeelSection } from './sock-profile.ts';
+import { HEEL_TURN, startWorn } from './worn-start.ts';
+import type { WornStart } from './worn-start.ts';
+
+/** Stiffness of skin and cloth against being pressed together, N/mm^3. `chosen by eye`: a pressure of 20 mmHg (2.7e-3 N/mm^2) presses in by a quarter of a millimetre. */
+export const SKIN_STIFFNESS = 0.01;
+/** Shares of the terms in the metric: cloth drawn wide is stiffer than at rest, skin counts across one direction of three only. `measured`: fewest iterations. */
+const CLOTH_METRIC_SHARE = 4;
+const SKIN_METRIC_SHARE = 0.03;
+/** Stiffness with which cloth keeps its place where it grips, N/mm^3. `chosen by eye`: it gives by a millimetre or two. */
+export const GRIP_STIFFNESS = 2e-4;
+const METRIC_SHIFT = 1e-6;
+/** The start lies this much off the skin, mm. */
+const START_GAP_MM = 0.2;
+
+/**
+ * A sock on a foot, in the foot's axes. Cloth keeps half its thickness off the skin and slides on it
+ * without friction; only the top grips: without that a stretched leg would slide down the calf. The
+ * cast-on keeps the height at which the leg, drawn wide, is neither pulled long nor pushed together.
+ */
+export function setUpWorn(fabric: Fabric, foot: SimpleFoot): PoseSetUp {
+  const clearance = SOCK_CLOTH.thicknessMm / 2;
+  const start = startWorn(fabric, foot, clearance + START_GAP_MM);
+  const cloth = makeStretchedCloth(fabric, 'worn'), skin = makeSkin(fabric, foot, clearance), grip = makeGrip(fabric, foot, start);
+  const bending = createBending(makeClothBending(fabric, SOCK_CLOTH));
+  const parts = [...cloth.map((term) => ({ term, factor: CLOTH_METRIC_SHARE })), { term: skin, factor: 1 }, { term: grip, factor: 1 }];
+  return {
+    problem: {
+      terms: [...cloth, bending, skin, grip], bending,
+      preconditioner: createPreconditioner(fabric.vertexCount, [{ axes: [0, 1, 2], parts }], METRIC_SHIFT),
+    },
+    start: start.positions,
+  };
+}
+
+function makeSkin(fabric: Fabric, foot: SimpleFoot, clearance: number): EnergyTerm {
+  const stiffness = SKIN_STIFFNESS * fabric.courseMm * fabric.waleMm;
+  const contact = createDistanceContact({ field: foot, clearances: new Float64Array(fabric.vertexCount).fill(clearance), stiffness });
+  return {
+    ...contact,
+    addMetric(sink) {
+      for (let v = 0; v < fabric.vertexCount; v++) sink.addDiagonal(v, SKIN_METRIC_SHARE * stiffness);
+    },
+  };
+}
+
+/**
+ * What stands for friction: the cast-on and the leg's rows above the ankle keep their height, where the
+ * leg widens and would let them slide; the heel's rows keep their place on the way from the leg's back
+ * to the sole, or the tight line over instep and heel would slip off the heel. Round the leg and the
+ * heel the cloth is free.
+ */
+function makeGrip(fabric: Fabric, foot: SimpleFoot, { positions, heights }: WornStart): EnergyTerm {
+  const nodes: number[] = [], directions: number[] = [], offsets: number[] = [];
+  for (let v = 0; v < fabric.vertexCount; v++) {
+    const section = fabric.vertexSection[v], height = heights[Math.round(fabric.vertexRow[v])];
+    if (section === SECTION['cast-on'] || section === SECTION.leg && height > foot.ankleMm) {
+      nodes.push(v);
+      directions.push(0, 0, 1);
+      offsets.push(height);
+    } else if (isHeelSection(section)) {
+      const angle = HEEL_TURN * fabric.vertexFan[v], x = Math.sin(angle), z = -Math.cos(angle);
+      nodes.push(v);
+      directions.push(x, 0, z);
+      offsets.push(positions[3 * v] * x + positions[3 * v + 2] * z);
+    }
+  }
+  return createDirectionHold({
+    nodes: Int32Array.from(nodes), directions: Float64Array.from(directions), offsets: Float64Array.from(offsets),
+    stiffness: GRIP_STIFFNESS * fabric.courseMm * fabric.waleMm,
+  });
+}

@@ -1,0 +1,96 @@
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
+import { countersAtRest, countPixels, openSmallSock, settled } from './sock-page.ts';
+
+const layerOf = (page: Page): Promise<string | undefined> => page.evaluate(() => window.heelwright?.layer);
+
+describe('the colours of stretch', () => {
+  it('take the yarn\'s place on the sock and give it back, with a legend that has numbers', async () => {
+    const { page, errors } = await openSmallSock();
+    await countersAtRest(page);
+    const yarn = await countPixels(page);
+    const legend = page.getByRole('group', { name: 'Legend' });
+    expect(await legend.isVisible()).toBe(false);
+    await page.getByRole('radio', { name: 'Width stretch' }).check();
+    await countersAtRest(page);
+    const width = await countPixels(page);
+    // The buttons over the picture have their own red.
+    expect(width.red).toBeLessThan(yarn.red / 5);
+    expect(width.blue).toBeLessThan(yarn.blue / 2);
+    expect(await legend.getByRole('img', { name: /narrower, darkest at −40 %.*wider, darkest at \+40 %/ }).isVisible()).toBe(true);
+    const { low, high, median } = await page.evaluate(() => {
+      const summary = window.heelwright!.stretch!;
+      return { low: summary.width5Percent, high: summary.width95Percent, median: summary.widthMedianPercent };
+    });
+    expect(low).toBeLessThanOrEqual(median);
+    expect(median).toBeLessThanOrEqual(high);
+    const words = (percent: number): string => String(Math.abs(Math.round(percent)));
+    expect(await legend.locator('.stretch-spread').textContent()).toMatch(new RegExp(`${words(low)} to .?${words(high)} %; median .?${words(median)} %`));
+    await page.getByRole('radio', { name: 'Length stretch' }).check();
+    await expect.poll(() => legend.textContent()).toContain('longer');
+    await page.getByRole('radio', { name: 'Yarn', exact: true }).check();
+    expect(await legend.isVisible()).toBe(false);
+    await expect.poll(async () => (await countPixels(page)).red).toBe(yarn.red);
+    expect(errors).toEqual([]);
+  });
+
+  it('are at hand by keyboard, on the switch and on the picture, and kept for the next visit', async () => {
+    const { page } = await openSmallSock();
+    await page.getByRole('radio', { name: 'Yarn', exact: true }).focus();
+    await page.keyboard.press('ArrowRight');
+    expect(await layerOf(page)).toBe('stretch-width');
+    await page.locator('#sock').focus();
+    await page.keyboard.press('c');
+    expect(await layerOf(page)).toBe('stretch-length');
+    await page.reload();
+    await settled(page);
+    expect(await layerOf(page)).toBe('stretch-length');
+    expect(await page.getByRole('radio', { name: 'Length stretch' }).isChecked()).toBe(true);
+    await page.locator('#sock').focus();
+    await page.keyboard.press('c');
+    expect(await layerOf(page)).toBe('yarn');
+  });
+
+  it('stand in numbers beside the loop that is pointed at, in any layer', async () => {
+    const { page } = await openSmallSock();
+    await countersAtRest(page);
+    const box = (await page.locator('#sock').boundingBox())!;
+    const readout = page.locator('.loop-readout');
+    for (const layer of ['Yarn', 'Length stretch']) {
+      await page.getByRole('radio', { name: layer, exact: true }).check();
+      await countersAtRest(page);
+      await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
+      await page.mouse.move(box.x + box.width / 2 + 4, box.y + box.height / 2);
+      await expect.poll(() => readout.textContent()).toMatch(/needle \d+.*Stretch: width \S+ %, length \S+ %$/);
+    }
+  });
+
+  it('twenty changes of layer hold no more of the GPU than the first ones', async () => {
+    const { page } = await openSmallSock();
+    const round = async (): Promise<void> => {
+      for (const name of ['Width stretch', 'Length stretch', 'Yarn']) await page.getByRole('radio', { name, exact: true }).check();
+    };
+    await round();
+    const early = (await countersAtRest(page))!;
+    for (let i = 0; i < 7; i += 1) await round();
+    const late = (await countersAtRest(page))!;
+    expect([late.geometries, late.textures, late.programs]).toEqual([early.geometries, early.textures, early.programs]);
+    expect(late.frames).toBeGreaterThan(early.frames);
+  });
+
+  it('leave room: switch and legend lie within the picture and on no other words', async () => {
+    const { page } = await openSmallSock();
+    await page.getByRole('radio', { name: 'Width stretch' }).check();
+    for (const [width, height] of [[1440, 900], [1024, 768], [768, 1024], [390, 844]] as const) {
+      await page.setViewportSize({ width, height });
+      const at = `at ${width} x ${height}`;
+      const [stage, card, words] = await Promise.all(['#stage', '.stretch-card', '.stage-words'].map((selector) => page.locator(selector).boundingBox()));
+      expect(card!.x, at).toBeGreaterThanOrEqual(stage!.x);
+      expect(card!.x + card!.width, at).toBeLessThanOrEqual(stage!.x + stage!.width);
+      expect(card!.y + card!.height, at).toBeLessThanOrEqual(stage!.y + stage!.height);
+      const isApart = words!.x + words!.width <= card!.x || words!.y >= card!.y + card!.height;
+      const switchBox = (await page.locator('.stretch-card .segments').boundingBox())!;
+      expect(isApart || words!.x + words!.width <= switchBox.x, at).toBe(true);
+    }
+  });
+});
