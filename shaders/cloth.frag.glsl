@@ -163,7 +163,7 @@ void main() {
     lit = sum.lit * inv * detail;
   }
   float hollow = clamp(1.0 - 2.2 * max(v_hollow.x * (IS_INSIDE ? -1.0 : 1.0), 0.0), 0.45, 1.0);
-  float depth = IS_INSIDE ? mix(0.62, 0.2, smoothstep(0.0, 55.0, v_hollow.y)) : 1.0;
+  float depth = IS_INSIDE && v_hollow.y >= 0.0 ? mix(0.62, 0.2, smoothstep(0.0, 55.0, v_hollow.y)) : 1.0;
   float shade = IS_INSIDE ? depth : hollow;
   vec3 colour;
   if (u_mapped > 0.5) {

@@ -21,11 +21,13 @@ import { createMeasuresCard } from './panel/measures-card.ts';
 import { createNoticeList } from './panel/notice-list.ts';
 import type { PageState, Settings } from './panel/page-state.ts';
 import { createPanel } from './panel/panel.ts';
+import { createPassBar } from './panel/pass-bar.ts';
 import { createPlanStrip } from './panel/plan-strip.ts';
 import { createStageBar } from './panel/stage-bar.ts';
 import { createStretchCard } from './panel/stretch-card.ts';
 import { createTopBar } from './panel/top-bar.ts';
 import { createYarnCard } from './panel/yarn-card.ts';
+import { usualPass } from './pipeline/usual-pass.ts';
 import { DEFAULTS } from './plan/defaults.ts';
 import { rangesFor } from './plan/ranges.ts';
 import { createSockView } from './view/sock-view.ts';
@@ -53,14 +55,22 @@ function startPage(first: FirstSock, keeper: Keeper): void {
     picture?.frameNext();
     desk.poseAgain();
   };
-  const door = createFileDoor(store, (file) => { picture?.frameNext(); desk.propose(file, null); });
+  const choosePass = (bedsPass: number): void => {
+    store.update({ bedsPass });
+    desk.poseAgain();
+  };
+  const door = createFileDoor(store, (file) => {
+    picture?.frameNext();
+    store.update({ bedsPass: null });
+    desk.propose(file, null);
+  });
   const save = (): void => {
     const file = desk.knittable();
     if (file !== null) saveSockFile(file);
   };
   parts.push({ render: (state) => { showTheme(isDark(state), view); } });
   parts.push({ render: ({ settings }) => { view?.setLayer(settings.layer); } });
-  parts.push(...buildPanels({ store, deskOf, choose, view, picture }));
+  parts.push(...buildPanels({ store, deskOf, choose, choosePass, view, picture }));
   const topBar = createTopBar(byId('top-bar'), {
     examples: EXAMPLES, openExample: door.openExample, openFile: door.openFile, save,
     undo: () => { desk.undo(); }, redo: () => { desk.redo(); }, choose,
@@ -80,11 +90,12 @@ interface PanelTools {
   readonly store: PageStore;
   readonly deskOf: () => SockDesk;
   readonly choose: (change: Partial<Settings>) => void;
+  readonly choosePass: (pass: number) => void;
   readonly view: SockView | null;
   readonly picture: SockPicture | null;
 }
 
-function buildPanels({ store, deskOf, choose, view, picture }: PanelTools): { render(state: PageState): void }[] {
+function buildPanels({ store, deskOf, choose, choosePass, view, picture }: PanelTools): { render(state: PageState): void }[] {
   const panel = createPanel(byId('panel'), {
     propose: (file, gesture) => { deskOf().propose(file, gesture); },
     finish: () => { deskOf().finish(); },
@@ -94,6 +105,8 @@ function buildPanels({ store, deskOf, choose, view, picture }: PanelTools): { re
   view?.onHover((hovered) => {
     readout.show(picture?.shownGrid() ?? null, hovered, hovered === null ? null : picture?.stretchAt(hovered.loop) ?? null);
   });
+  const stretchCard = createStretchCard(byId('stage'), STRETCH_SCALE, (layer) => { choose({ layer }); });
+  keepButtonsClear(byId('stage-top'), stretchCard.element, view);
   return [
     panel,
     createPlanStrip(byId('strip')),
@@ -109,14 +122,24 @@ function buildPanels({ store, deskOf, choose, view, picture }: PanelTools): { re
       reset: () => { view?.reset(); },
       zoomBy: (factor) => { view?.zoomBy(factor); },
     }),
-    createStretchCard(byId('stage'), STRETCH_SCALE, (layer) => { choose({ layer }); }),
+    createPassBar(byId('stage-top'), { choosePass, usualPass }),
+    stretchCard,
   ];
+}
+
+/** Buttons over the picture may take more than one row, a legend stands at its foot: the sock keeps clear of both. */
+function keepButtonsClear(top: HTMLElement, foot: HTMLElement, view: SockView | null): void {
+  const stage = byId('stage'), gap = 8;
+  const observer = new ResizeObserver(() => {
+    view?.keepFree(top.offsetTop + top.offsetHeight + gap, stage.clientHeight - foot.offsetTop + gap);
+  });
+  for (const element of [stage, top, foot]) observer.observe(element);
 }
 
 function firstState(first: FirstSock, keeper: Keeper): PageState {
   return {
     file: first.file, problems: [], planned: null, knitted: null, posed: null, shape: { kind: 'none' },
-    settings: readSettings(keeper.read('settings')), notices: first.notice === null ? [] : [first.notice],
+    settings: readSettings(keeper.read('settings')), bedsPass: null, notices: first.notice === null ? [] : [first.notice],
     canUndo: false, canRedo: false,
   };
 }

@@ -1,7 +1,9 @@
+import { asin, cos, sin } from '../base/portable-math.ts';
+
 const HALVINGS = 60;
 
 /** Half the angle that a chord spans on a circle. */
-const halfAngle = (side: number, radius: number): number => Math.asin(Math.min(1, side / (2 * radius)));
+const halfAngle = (side: number, radius: number): number => asin(Math.min(1, side / (2 * radius)));
 
 /**
  * The polygon with these sides, in order counter-clockwise, whose corners lie on one circle: of all
@@ -35,6 +37,6 @@ export function layRingPolygon(sides: readonly number[]): [number, number][] {
   return sides.map((side, i): [number, number] => {
     const direction = heading + (turns[i]) / 2;
     heading += turns[i];
-    return [side * Math.cos(direction), side * Math.sin(direction)];
+    return [side * cos(direction), side * sin(direction)];
   });
 }

@@ -1,3 +1,5 @@
+import { exp, log } from '../base/portable-math.ts';
+
 /** A cone with a ball at each end: from a ball of radius r1 at `from` to one of radius r2 at `to`, mm. */
 export interface RoundCone {
   readonly from: readonly [number, number, number];
@@ -40,12 +42,12 @@ export function createRoundCones(cones: readonly RoundCone[], k: number): Body {
     for (let i = 0; i < count; i++) {
       const farther = (distances[i] - nearest) / k;
       if (farther > FAR) continue;
-      const weight = Math.exp(-farther);
+      const weight = exp(-farther);
       sum += weight;
       nx += weight * normals[3 * i]; ny += weight * normals[3 * i + 1]; nz += weight * normals[3 * i + 2];
     }
     normal[0] = nx / sum; normal[1] = ny / sum; normal[2] = nz / sum;
-    return nearest - k * Math.log(sum);
+    return nearest - k * log(sum);
   }
 
   return { distanceAt };

@@ -1,3 +1,4 @@
+import { cos, sin } from '../base/portable-math.ts';
 import { completeMeasures } from './complete-measures.ts';
 import type { CompleteMeasures, FootMeasures } from './complete-measures.ts';
 import { createRoundCones } from './round-cones.ts';
@@ -175,7 +176,7 @@ function diagonalGirth(foot: Omit<SimpleFoot, 'girths'>, degrees: number): numbe
   const [cx, , cz] = foot.cones[2].from;
   const t = reach - traceRay(foot, [cx - reach * s, 0, cz - reach * s], [s, 0, s], reach, 0);
   const tip: Point = [cx - t * s, 0, cz - t * s];
-  const c = Math.cos(degrees * Math.PI / 180), r = Math.sin(degrees * Math.PI / 180);
+  const c = cos(degrees * Math.PI / 180), r = sin(degrees * Math.PI / 180);
   const across = reach - traceRay(foot, [tip[0] + reach * c, 0, tip[2] + reach * r], [-c, 0, -r], reach, 0);
   const middle: Point = [tip[0] + 0.5 * across * c, 0, tip[2] + 0.5 * across * r];
   return tapeGirth(foot, middle, [c, 0, r], [0, 1, 0], reach);

@@ -1,3 +1,4 @@
+import { cos, sin } from '../base/portable-math.ts';
 import type { Body } from './round-cones.ts';
 
 export type Point = readonly [number, number, number];
@@ -31,7 +32,7 @@ export function traceRay(body: Body, from: Point, way: Point, reach: number, lev
 export function tapeGirth(body: Body, centre: Point, u: Point, v: Point, reach: number, rays = RAYS): number {
   const points: [number, number][] = [];
   for (let k = 0; k < rays; k++) {
-    const c = Math.cos(2 * Math.PI * k / rays), s = Math.sin(2 * Math.PI * k / rays);
+    const c = cos(2 * Math.PI * k / rays), s = sin(2 * Math.PI * k / rays);
     const out: Point = [c * u[0] + s * v[0], c * u[1] + s * v[1], c * u[2] + s * v[2]];
     const from: Point = [centre[0] + reach * out[0], centre[1] + reach * out[1], centre[2] + reach * out[2]];
     const radius = reach - traceRay(body, from, [-out[0], -out[1], -out[2]], reach, 0);

@@ -1,3 +1,4 @@
+import { fingerprint } from '../base/fingerprint.ts';
 import type { Problem } from '../base/problem.ts';
 import type { StretchSummary } from '../measure/measure-stretch.ts';
 import type { Measures } from '../measure/measures.ts';
@@ -14,9 +15,13 @@ export interface PageHook {
   readonly plan: Plan | null;
   readonly problems: readonly Problem[];
   readonly pose: PoseName;
+  /** On the beds: after which pass the shape at rest hangs; null for any other pose, and while under way. */
+  readonly pass: number | null;
   /** Null while a shape is under way. */
   readonly poseStatus: PoseStatus | null;
   readonly residual: number | null;
+  /** Of the positions of the shape at rest, to the bit; null while under way. */
+  readonly fingerprint: string | null;
   /** From the request to the shape at rest; null while under way. */
   readonly milliseconds: number | null;
   readonly measures: { readonly rest: Measures | null; readonly posed: Measures | null };
@@ -39,8 +44,13 @@ export function exposePageHook(state: () => PageState, view: () => SockView | nu
     get plan() { return state().planned?.plan ?? null; },
     get problems() { return state().problems; },
     get pose() { return state().settings.pose; },
+    get pass() { return state().posed?.part?.pass ?? null; },
     get poseStatus() { return state().posed?.pose.status ?? null; },
     get residual() { return state().posed?.pose.residual ?? null; },
+    get fingerprint() {
+      const { posed } = state();
+      return posed === null ? null : fingerprint(posed.pose.positions);
+    },
     get milliseconds() {
       const { shape } = state();
       return shape.kind === 'settled' ? shape.milliseconds : null;

@@ -1,15 +1,18 @@
 import type { Settings } from '../panel/page-state.ts';
+import type { PoseName } from '../shape/pose.ts';
 import type { ClothLayer } from '../view/sock-view-types.ts';
 
 /** In the order of the switch. */
 export const LAYERS: readonly ClothLayer[] = ['yarn', 'stretch-width', 'stretch-length'];
+
+const POSES: readonly PoseName[] = ['flat', 'tube', 'beds', 'worn'];
 
 export const FIRST_SETTINGS: Settings = {
   lengthUnit: 'cm', gaugeUnit: '10cm', patchWidthMm: 100, patchHeightMm: 100, theme: 'auto', pose: 'flat', layer: 'yarn',
 };
 
 const CHOICES: { readonly [K in keyof Settings]?: readonly Settings[K][] } = {
-  lengthUnit: ['cm', 'in'], gaugeUnit: ['10cm', 'inch', 'patch'], theme: ['auto', 'light', 'dark'], pose: ['flat', 'tube'],
+  lengthUnit: ['cm', 'in'], gaugeUnit: ['10cm', 'inch', 'patch'], theme: ['auto', 'light', 'dark'], pose: POSES,
   layer: LAYERS,
 };
 

@@ -1,5 +1,6 @@
 import { measureRest } from '../measure/measure-rest.ts';
 import { planSock } from '../plan/plan-sock.ts';
+import type { Plan } from '../plan/plan-types.ts';
 import type { SockFile } from '../plan/sock-file.ts';
 import { writeSock } from '../plan/write-sock.ts';
 import type { MakeOutcome, WorkClient } from '../worker/client.ts';
@@ -17,7 +18,7 @@ export interface SockDesk {
   finish(): void;
   undo(): void;
   redo(): void;
-  /** Another pose is chosen, or the picture has come back. */
+  /** Another pose or pass is chosen, or the picture has come back. */
   poseAgain(): void;
   /** The last file that could be knitted. */
   knittable(): SockFile | null;
@@ -48,7 +49,7 @@ export function createSockDesk(first: SockFile, tools: DeskTools): SockDesk {
       return;
     }
     knittable = file;
-    store.update({ ...change, planned: { plan, derivations, foot, rest: measureRest(plan) } });
+    store.update({ ...change, planned: { plan, derivations, foot, rest: measureRest(plan) }, bedsPass: withinSock(plan, store.state().bedsPass) });
     keep(tools, file);
     makeShape(tools, file);
   };
@@ -72,11 +73,17 @@ function keep({ store, keeper }: DeskTools, file: SockFile): void {
   else store.tell('keep', 'This sock will not be here next time', 'The browser does not let the page keep anything. Save the sock to a file.');
 }
 
+/** A pass chosen on another sock, or on the same one before it was changed. */
+function withinSock(plan: Plan, pass: number | null): number | null {
+  const { legPasses, plainPasses, anklePasses, heelPasses, footPasses, toePasses } = plan;
+  return pass === null ? null : Math.min(pass, legPasses + plainPasses + anklePasses + heelPasses + footPasses + toePasses);
+}
+
 function makeShape(tools: DeskTools, file: SockFile): void {
   const { store, work, picture } = tools;
   store.update({ posed: null, shape: { kind: 'relaxing', fraction: 0 } });
   picture()?.expect(performance.now());
-  const { pose } = store.state().settings;
+  const { settings: { pose }, bedsPass } = store.state();
   void work.make(file, pose, {
     onKnitted: (knitted) => {
       picture()?.knitted(knitted);
@@ -86,7 +93,7 @@ function makeShape(tools: DeskTools, file: SockFile): void {
       picture()?.progress(positions, pose, performance.now());
       store.update({ shape: { kind: 'relaxing', fraction } });
     },
-  }).then((outcome) => { settle(tools, outcome); });
+  }, pose === 'beds' ? bedsPass : null).then((outcome) => { settle(tools, outcome); });
 }
 
 function settle({ store, picture }: DeskTools, outcome: MakeOutcome): void {

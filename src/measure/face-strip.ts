@@ -19,24 +19,27 @@ export function edgeTowards(surface: Surface, t: number, next: number): number {
   return -1;
 }
 
-/** The triangles that a line of steps passes; at a corner it goes round the side with fewer of them. */
-export function buildStrip(surface: Surface, hops: readonly Hop[]): number[] {
-  const strip: number[] = [];
-  hops.forEach(({ triangle }, i) => {
-    if (i === 0) strip.push(triangle);
-    else strip.push(...leadTo(surface, hops[i - 1].node, hops[i - 1].triangle, triangle));
-  });
+/**
+ * The triangles that a line of steps passes; at a corner it goes round the side with fewer of them.
+ * Null where the surface hangs together by a corner only: no strip leads across.
+ */
+export function buildStrip(surface: Surface, hops: readonly Hop[]): number[] | null {
+  const strip = [hops[0].triangle];
+  for (let i = 1; i < hops.length; i++) {
+    const way = leadTo(surface, hops[i - 1].node, hops[i - 1].triangle, hops[i].triangle);
+    if (way === null) return null;
+    strip.push(...way);
+  }
   return dropBacktracks(strip);
 }
 
-/** Triangles after `from` up to `to`, both of which touch a node. */
-function leadTo(surface: Surface, node: number, from: number, to: number): number[] {
+/** Triangles after `from` up to `to`, both of which touch a node; null where none lead round it. */
+function leadTo(surface: Surface, node: number, from: number, to: number): number[] | null {
   if (from === to) return [];
   if (edgeTowards(surface, from, to) !== -1) return [to];
   const left = walkRound(surface, node, from, to, true);
   const right = walkRound(surface, node, from, to, false);
   const way = left === null || (right !== null && right.length < left.length) ? right : left;
-  if (way === null) throw new Error(`measure: triangles ${String(from)} and ${String(to)} do not meet at point ${String(node)}`);
   return way;
 }
 

@@ -20,10 +20,12 @@ const STRAIGHT_RAD = 1e-9;
  * where it turns about a corner behind which less than a half turn of surface lies, the strip is
  * led round the corner's other side, and so on until no turn can be undone. The old line
  * still fits the new strip, touching the corner, and is not the shortest there, so each change makes it
- * shorter, so it ends. Corners with more than a full turn of fabric may stay turned about.
+ * shorter, so it ends. Null where no strip of triangles follows the steps. Corners with more than a full turn of fabric may stay turned about.
  */
-export function straightenLine(surface: Surface, from: SurfacePoint, to: SurfacePoint, hops: readonly Hop[]): SurfaceLine {
-  let strip = trimStrip(surface, { from, to, triangles: buildStrip(surface, hops) });
+export function straightenLine(surface: Surface, from: SurfacePoint, to: SurfacePoint, hops: readonly Hop[]): SurfaceLine | null {
+  const first = buildStrip(surface, hops);
+  if (first === null) return null;
+  let strip = trimStrip(surface, { from, to, triangles: first });
   // A strip cannot be changed more often than there are corners to pass; the bound only guards against rounding.
   for (let round = 0; round < 20 * strip.triangles.length + 1000; round++) {
     const unfolded = unfoldStrip(surface, strip);

@@ -12,7 +12,8 @@ export interface LoopReadout {
   show(grid: StitchGrid | null, hovered: HoveredLoop | null, stretch: LoopStretch | null): void;
 }
 
-const SECTION_WORDS: Readonly<Record<keyof typeof SECTION, string>> = {
+/** What a part of the sock is called in a heading. */
+export const SECTION_WORDS: Readonly<Record<keyof typeof SECTION, string>> = {
   'cast-on': 'Cast-on', leg: 'Leg', plain: 'Plain rows', ankle: 'Ankle', 'heel-in': 'Heel, turning down', 'heel-level': 'Heel, level',
   'heel-out': 'Heel, turning out', foot: 'Foot', toe: 'Toe', 'toe-in': 'Toe, turning down', 'toe-out': 'Toe, turning out', closing: 'Closing',
 };

@@ -1,4 +1,5 @@
 import type { MeasureLines, Measures } from '../measure/measures.ts';
+import type { PoseName } from '../shape/pose.ts';
 import { el, setText } from './dom.ts';
 import type { PageState } from './page-state.ts';
 import { formatLengthNumber } from './units.ts';
@@ -27,6 +28,14 @@ const ROWS: readonly MeasureRow[] = [
 
 const INVITATION = 'Point at a measure to see its line. By gauge is along the cloth, unstretched; an empty heel gathers, so its lines then come out shorter.';
 
+const ON_BEDS = 'What hangs on the machine is drawn wide by its needles and not measured. By gauge is along the cloth of the finished sock, unstretched.';
+
+const ON_FOOT = 'Point at a measure to see its line. Worn is on a simple, smooth foot of your measures: a guide to how far the sock must give, not a fitting.';
+
+const INVITATIONS: Readonly<Record<PoseName, string>> = { flat: INVITATION, tube: INVITATION, beds: ON_BEDS, worn: ON_FOOT };
+
+const POSE_HEADS: Readonly<Record<PoseName, string>> = { flat: 'laid flat', tube: 'as tube', beds: 'on beds', worn: 'worn' };
+
 export interface MeasuresCard { render(state: PageState): void }
 
 export interface MeasureHooks {
@@ -52,10 +61,11 @@ export function createMeasuresCard(host: HTMLElement, hooks: MeasureHooks): Meas
     if (active === null || points === undefined || state?.posed == null) { hooks.showLine(null); return; }
     hooks.showLine({ points, label: `${active.name} ${valueWords(active.measure, state.posed.measures[active.measure], state, true)}` });
   };
+  const invitation = (): string => INVITATIONS[state?.settings.pose ?? 'flat'];
   const activate = (row: MeasureRow | null): void => {
     if (active === row) return;
     active = row;
-    setText(means, row?.means ?? INVITATION);
+    setText(means, row?.means ?? invitation());
     for (const each of rows) each.cells.line.classList.toggle('is-active', each.row === row);
     showActive();
   };
@@ -74,9 +84,10 @@ export function createMeasuresCard(host: HTMLElement, hooks: MeasureHooks): Meas
       host.classList.toggle('is-kept', next.problems.length > 0);
       host.classList.toggle('is-waiting', next.posed === null);
       setText(unit, next.settings.lengthUnit === 'cm' ? 'cm' : 'inches');
-      setText(posedHead, next.settings.pose === 'flat' ? 'laid flat' : 'as tube');
+      setText(posedHead, POSE_HEADS[next.settings.pose]);
       for (const { row, cells } of rows) fillRow(row, cells, next);
-      if (isNewPose && active !== null) showActive();
+      if (active === null) setText(means, invitation());
+      else if (isNewPose) showActive();
     },
   };
 }

@@ -56,6 +56,8 @@ export interface PageState {
   readonly posed: PosedSock | null;
   readonly shape: ShapeState;
   readonly settings: Settings;
+  /** On the beds: the pass that the person has chosen, null for the usual one; never beyond the sock's last. */
+  readonly bedsPass: number | null;
   readonly notices: readonly Notice[];
   readonly canUndo: boolean;
   readonly canRedo: boolean;

@@ -12,10 +12,12 @@ export interface StageHooks {
   readonly zoomBy: (factor: number) => void;
 }
 
-const POSES: readonly (readonly [PoseName, string])[] = [['flat', 'Laid flat'], ['tube', 'Tube']];
+const POSES: readonly (readonly [PoseName, string])[] = [['flat', 'Laid flat'], ['tube', 'Tube'], ['beds', 'On the beds'], ['worn', 'Worn']];
 const PRESETS: readonly (readonly [ViewPreset, string])[] = [
   ['side', 'Side'], ['three-quarter', 'Turned'], ['front', 'Front'], ['back', 'Back'], ['sole', 'Sole'],
 ];
+/** From under the machine there is no sole to see. */
+const SOLE_ON_BEDS = 'Below';
 /** Views from which a sock that lies flat is seen edge on. */
 const EDGE_ON: readonly ViewPreset[] = ['front', 'back', 'sole'];
 export const ZOOM_STEP = 1.25;
@@ -36,26 +38,32 @@ export function createStageBar(top: HTMLElement, bottom: HTMLElement, hooks: Sta
     hooks.showPreset(next);
     if (drawn !== null) showWords(drawn);
   };
+  const presets = PRESETS.map(([preset, name]) => ({ preset, name, element: button(name, { class: 'view-button', 'data-view': preset }, () => { show(preset); }) }));
   const views = el('div', { class: 'view-buttons', role: 'group', 'aria-label': 'View of the sock' },
-    ...PRESETS.map(([preset, name]) => button(name, { class: 'view-button', 'data-view': preset }, () => { show(preset); })),
+    ...presets.map(({ element }) => element),
     button('−', { class: 'view-button is-sign', 'aria-label': 'Zoom out' }, () => { hooks.zoomBy(1 / ZOOM_STEP); }),
     button('+', { class: 'view-button is-sign', 'aria-label': 'Zoom in' }, () => { hooks.zoomBy(ZOOM_STEP); }),
     button('Reset', { class: 'view-button', 'data-view': 'reset' }, hooks.reset));
   top.append(poseSwitch, views);
 
   const bar = el('progress', { class: 'stage-progress', max: 1, 'aria-label': 'Relaxing' });
-  const words = el('p', { class: 'stage-words', role: 'status' });
+  const mark = el('span', { class: 'stage-mark', 'aria-hidden': 'true' }, '!'), sentence = el('span', { class: 'stage-sentence' });
+  const words = el('p', { class: 'stage-words', role: 'status' }, mark, sentence);
   bottom.append(words, bar);
   const showWords = (state: PageState): void => {
     const { text, isUnsettled } = shapeWords(state);
     const isEdgeOn = state.shape.kind === 'settled' && state.settings.pose === 'flat' && EDGE_ON.includes(preset);
-    setText(words, isEdgeOn ? `${text}, seen edge on: as a tube it is round` : text);
+    setText(sentence, isEdgeOn ? `${text}, seen edge on: as a tube it is round` : text);
     setAttributes(words, { 'data-shape': state.shape.kind });
     words.classList.toggle('is-unsettled', isUnsettled);
+    mark.hidden = !isUnsettled;
   };
   return {
     render: (state) => {
+      // The machine is looked at from the front, all else from the side: so the picture has it (view/sock-view-types.ts).
+      if ((drawn?.settings.pose === 'beds') !== (state.settings.pose === 'beds')) preset = 'side';
       drawn = state;
+      for (const { preset, name, element } of presets) setText(element, preset === 'sole' && state.settings.pose === 'beds' ? SOLE_ON_BEDS : name);
       for (const { pose, input } of inputs) input.checked = pose === state.settings.pose;
       const { shape } = state;
       bar.hidden = shape.kind !== 'relaxing';
@@ -65,23 +73,32 @@ export function createStageBar(top: HTMLElement, bottom: HTMLElement, hooks: Sta
   };
 }
 
-function shapeWords({ shape, posed, settings }: PageState): { readonly text: string; readonly isUnsettled: boolean } {
-  const name = settings.pose === 'flat' ? 'laid flat' : 'as a tube';
+/** How the shape in the picture stands, and whether that asks for care. */
+export function shapeWords({ shape, posed, settings }: Pick<PageState, 'shape' | 'posed' | 'settings'>): { readonly text: string; readonly isUnsettled: boolean } {
+  const name = POSE_WORDS[settings.pose];
   switch (shape.kind) {
     case 'none': return { text: '', isUnsettled: false };
     case 'relaxing': return { text: `The cloth is relaxing, ${name}…`, isUnsettled: false };
     case 'kept': return { text: 'The last sock that can be knitted', isUnsettled: true };
     case 'settled': {
-      const status = posed?.pose.status ?? 'converged';
-      return { text: STATUS_WORDS[status].replace('{pose}', name), isUnsettled: status !== 'converged' };
+      const status = posed?.pose.status ?? 'converged', out = balanceWords(posed?.pose.residual ?? 0);
+      return { text: STATUS_WORDS[status].replace('{pose}', name).replace('{out}', out), isUnsettled: status !== 'converged' };
     }
     default: return shape satisfies never;
   }
 }
 
+const POSE_WORDS: Readonly<Record<PoseName, string>> = { flat: 'laid flat', tube: 'as a tube', beds: 'on the beds', worn: 'on a simple foot' };
+
+/** `forces are still 0.4 % out of balance`. */
+function balanceWords(residual: number): string {
+  const percent = 100 * residual;
+  return Number.isFinite(percent) ? `forces are still ${percent >= 10 ? Math.round(percent) : Number(percent.toPrecision(1))} % out of balance` : 'forces are far out of balance';
+}
+
 const STATUS_WORDS: Readonly<Record<PoseStatus, string>> = {
   converged: 'At rest, {pose}',
-  stalled: 'Not quite at rest, {pose}: measures on this shape are approximate',
-  budget: 'Not yet at rest, {pose}: measures on this shape are approximate',
+  stalled: 'Not quite at rest, {pose}: {out}; measures are approximate',
+  budget: 'Not yet at rest, {pose}: {out}; measures are approximate',
   cancelled: 'Stopped before it came to rest, {pose}',
 };

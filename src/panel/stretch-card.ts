@@ -5,7 +5,7 @@ import { el, setAttributes, setText } from './dom.ts';
 import type { PageState } from './page-state.ts';
 import { formatPercent } from './units.ts';
 
-export interface StretchCard { render(state: PageState): void }
+export interface StretchCard { readonly element: HTMLElement; render(state: PageState): void }
 
 const LAYERS: readonly (readonly [ClothLayer, string])[] = [
   ['yarn', 'Yarn'], ['stretch-width', 'Width stretch'], ['stretch-length', 'Length stretch'],
@@ -43,6 +43,7 @@ export function createStretchCard(host: HTMLElement, scale: readonly StretchStep
   const card = el('div', { class: 'stretch-card' }, legend.element, layers);
   host.append(card);
   return {
+    element: card,
     render: ({ settings, posed }) => {
       for (const { layer, input } of inputs) input.checked = layer === settings.layer;
       card.classList.toggle('is-open', settings.layer !== 'yarn');

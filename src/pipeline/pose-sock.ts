@@ -1,15 +1,18 @@
 import { buildPartFabric } from '../fabric/build-part-fabric.ts';
 import type { Fabric } from '../fabric/fabric.ts';
+import { makeFormMesh } from '../foot/form-mesh.ts';
+import type { FormMesh } from '../foot/form-mesh.ts';
 import { makeSimpleFoot } from '../foot/simple-foot.ts';
 import type { SimpleFoot } from '../foot/simple-foot.ts';
-import { SECTION } from '../machine/codes.ts';
 import { gridAtPass } from '../machine/grid-at-pass.ts';
 import { measurePose } from '../measure/measure-pose.ts';
 import { measureStretch } from '../measure/measure-stretch.ts';
 import { interpolateSock, mapShape, relaxHeldInSteps, relaxInSteps, setUpBeds, setUpWorn } from '../shape/index.ts';
 import type { FreePoseName, Pose, PoseName, RelaxOptions } from '../shape/index.ts';
+import { findHolding } from './find-holding.ts';
 import { knitCoarse } from './knit-coarse.ts';
 import type { KnittedSock, PosedSock } from './result.ts';
+import { usualPass } from './usual-pass.ts';
 
 /** A sock's shape that is at hand, from which that of another may go on. */
 export interface NearShape {
@@ -24,6 +27,10 @@ export interface PoseOptions extends Omit<RelaxOptions, 'start' | 'coarse'> {
   readonly pass?: number;
 }
 
+/** The shown foot is this much smaller all round than the real one, and reaches so far over the sock's top, mm; chosen by eye. */
+const SHOWN_FOOT_INSET_MM = 0.5;
+const FOOT_OVER_TOP_MM = 45;
+
 /** Relaxes a sock into a pose and measures it there. */
 export function poseSock(sock: KnittedSock, name: PoseName, options: PoseOptions = {}): PosedSock {
   const steps = poseInSteps(sock, name, options);
@@ -33,14 +40,18 @@ export function poseSock(sock: KnittedSock, name: PoseName, options: PoseOptions
 /** The same, yielding often, so that a caller may do other things in between. */
 export function* poseInSteps(sock: KnittedSock, name: PoseName, options: PoseOptions = {}): Generator<void, PosedSock> {
   switch (name) {
-    case 'flat': case 'tube': return measured(sock.fabric, yield* poseFree(sock, name, options), null);
-    case 'worn': return measured(sock.fabric, yield* relaxHeldInSteps(sock.fabric, name, setUpWorn(sock.fabric, footOf(sock)), options), null);
+    case 'flat': case 'tube': return measured(sock.fabric, yield* poseFree(sock, name, options));
+    case 'worn': {
+      const foot = footOf(sock), pose = yield* relaxHeldInSteps(sock.fabric, name, setUpWorn(sock.fabric, foot), options);
+      return { ...measured(sock.fabric, pose), body: showFoot(foot, pose) };
+    }
     case 'beds': {
       const pass = Math.min(sock.trace.passes.length - 1, Math.max(0, options.pass ?? usualPass(sock)));
       const { grid, liveNeedles } = gridAtPass(sock.program, sock.grid, sock.trace, pass);
       const fabric = buildPartFabric(grid, sock.fabric), { needlesPerBed, needlePitchMm } = sock.plan;
       const setUp = setUpBeds({ fabric, grid, liveNeedles, needlesPerBed, needlePitchMm });
-      return measured(fabric, yield* relaxHeldInSteps(fabric, name, setUp, options), { fabric, grid, pass });
+      const pose = yield* relaxHeldInSteps(fabric, name, setUp, options);
+      return { ...measured(fabric, pose), part: { fabric, grid, pass, holding: findHolding(sock, pass, { fabric, grid }, setUp.claw, pose.positions) } };
     }
   }
 }
@@ -59,14 +70,14 @@ function poseFree(sock: KnittedSock, name: FreePoseName, { near, ...options }: P
   return relaxInSteps(sock.fabric, name, { ...options, start, ...(coarse === null ? {} : { coarse }) });
 }
 
-/** The heel nearly turned: most of the pouch hangs, and the last stitches wait. */
-function usualPass({ trace, grid }: KnittedSock): number {
-  let last = 0;
-  for (let loop = 0; loop < grid.loopCount; loop++) if (grid.section[loop] === SECTION['heel-out']) last = Math.max(last, grid.pass[loop]);
-  return last > 0 ? last - 1 : trace.passes.length - 1;
+/** The foot up to a hand's breadth over the sock's top. */
+function showFoot(foot: SimpleFoot, { positions }: Pose): FormMesh {
+  let top = foot.ankleMm;
+  for (let i = 2; i < positions.length; i += 3) top = Math.max(top, positions[i]);
+  return makeFormMesh(foot, top + FOOT_OVER_TOP_MM, SHOWN_FOOT_INSET_MM);
 }
 
-function measured(fabric: Fabric, pose: Pose, part: PosedSock['part']): PosedSock {
+function measured(fabric: Fabric, pose: Pose): PosedSock {
   const { measures, lines } = measurePose(fabric, pose.positions);
-  return { pose, measures, lines, stretch: measureStretch(fabric, pose.positions), part };
+  return { pose, measures, lines, stretch: measureStretch(fabric, pose.positions), part: null, body: null };
 }

@@ -1,5 +1,6 @@
 import type { Problem } from '../base/problem.ts';
 import type { Fabric } from '../fabric/fabric.ts';
+import type { FormMesh } from '../foot/form-mesh.ts';
 import type { StitchGrid } from '../machine/grid.ts';
 import type { Trace } from '../machine/trace.ts';
 import type { YarnUse } from '../measure/estimate-yarn.ts';
@@ -39,5 +40,28 @@ export interface PosedSock {
   readonly lines: MeasureLines;
   readonly stretch: Stretch;
   /** On the beds: what has been knitted by then, which the pose is of; its first loops are the sock's. Null for a pose of the whole sock. */
-  readonly part: { readonly fabric: Fabric; readonly grid: StitchGrid; readonly pass: number } | null;
+  readonly part: PartOnBeds | null;
+  /** Worn: the foot inside, a little smaller than the one that the cloth lies on, so that it shows through gaps only. Null for any other pose. */
+  readonly body: FormMesh | null;
+}
+
+/** What has been knitted by a pass, and what holds it; places in the pose's axes, mm. */
+export interface PartOnBeds {
+  readonly fabric: Fabric;
+  readonly grid: StitchGrid;
+  readonly pass: number;
+  readonly holding: Holding;
+}
+
+/** Needles and weights round a piece on the machine. */
+export interface Holding {
+  readonly needlePitchMm: number;
+  /** The needles that carry loops, and some more at each side of both beds: where loops hang on them, three entries a needle. */
+  readonly needles: Float64Array;
+  /** NEEDLE code of each. */
+  readonly states: Uint8Array;
+  /** The cast-on loops, in which the weights' comb hangs: three entries a loop. */
+  readonly edge: Float64Array;
+  /** Where the heel's weight hangs; null while no heel is turned. */
+  readonly claw: readonly [number, number, number] | null;
 }

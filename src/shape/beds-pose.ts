@@ -47,6 +47,8 @@ export interface BedsSetUp extends PoseSetUp {
   /** Vertices on needles, and those needles' places: three entries each, mm. */
   readonly live: Int32Array;
   readonly places: Float64Array;
+  /** Vertices on which the heel's weight hangs; none while no heel is turned. */
+  readonly claw: Int32Array;
 }
 
 /**
@@ -63,9 +65,9 @@ export function setUpBeds(piece: PieceOnBeds): BedsSetUp {
   const cloth = makeStretchedCloth(fabric, 'fresh'), bending = createBending(makeClothBending(fabric, SOCK_CLOTH));
   const pins = createPins({ nodes: hanging.live, places, stiffness: NEEDLE_STIFFNESS });
   const pouches = findPouches(fabric, grid), layers = makeLayers(fabric, hanging, pouches, beds.gapMm);
-  const start = startOnBeds(fabric, pouches, hanging, beds), bars = makeBars(fabric, grid, start);
+  const start = startOnBeds(fabric, pouches, hanging, beds), bars = makeBars(fabric, grid, start), claw = clawed(fabric, hanging, pouches);
   const terms = [
-    ...cloth, bending, pins, bars, createGravity(weighCloth(fabric, grid, hanging, pouches), [0, 0, -1]),
+    ...cloth, bending, pins, bars, createGravity(weighCloth(fabric, grid, claw), [0, 0, -1]),
     layers, ...makePouchContacts(fabric, grid, pouches, hanging.side), ...makeBeds(fabric, beds), makeVerge(fabric),
   ];
   const stretched = cloth.map((term) => ({ term, factor: CLOTH_METRIC_SHARE })), held = { term: pins, factor: 1 };
@@ -77,12 +79,12 @@ export function setUpBeds(piece: PieceOnBeds): BedsSetUp {
       ], METRIC_SHIFT),
     },
     start,
-    live: hanging.live, places,
+    live: hanging.live, places, claw: Int32Array.from(claw),
   };
 }
 
 /** Weight on every vertex, N: its share of the cloth, of the weights on the cast-on edge, and of that on the heel. */
-function weighCloth(fabric: Fabric, grid: StitchGrid, hanging: Hanging, pouches: Pouches): Float64Array {
+function weighCloth(fabric: Fabric, grid: StitchGrid, claw: readonly number[]): Float64Array {
   const weights = new Float64Array(fabric.vertexCount);
   for (let cell = 0; cell + 1 < fabric.cellStart.length; cell++) {
     const polygon = restPolygon(fabric, cell);
@@ -91,7 +93,7 @@ function weighCloth(fabric: Fabric, grid: StitchGrid, hanging: Hanging, pouches:
     for (const { vertex } of polygon) weights[vertex] += CLOTH_WEIGHT * area / polygon.length;
   }
   spread(weights, verticesWhere(fabric, (v) => grid.kind[fabric.vertexLoop[v]] === LOOP.castOn), EDGE_WEIGHT_N);
-  spread(weights, clawed(fabric, hanging, pouches), HEEL_WEIGHT_N);
+  spread(weights, claw, HEEL_WEIGHT_N);
   return weights;
 }
 

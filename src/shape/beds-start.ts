@@ -1,3 +1,4 @@
+import { cos, exp, sin } from '../base/portable-math.ts';
 import type { Fabric } from '../fabric/fabric.ts';
 import type { StitchGrid } from '../machine/grid.ts';
 import type { PieceOnNeedles } from '../machine/grid-at-pass.ts';
@@ -33,7 +34,8 @@ const POUCH_DEPTH = Math.sqrt(2 / Math.PI ** 2 - POUCH_DROP ** 2 / 4);
 /** Distance of each layer from the middle plane at the start, mm. */
 const LAYER_MM = 1;
 
-function needlePlace(beds: Beds, { bed, needle }: NonNullable<LiveNeedles[number]>): [number, number, number] {
+/** Where a needle's loop hangs. */
+export function needlePlace(beds: Beds, { bed, needle }: NonNullable<LiveNeedles[number]>): [number, number, number] {
   const x = (needle - (beds.needlesPerBed + 1) / 2) * beds.needlePitchMm;
   return [x, bed === 'front' ? -beds.gapMm / 2 : beds.gapMm / 2, 0];
 }
@@ -81,15 +83,15 @@ export function startOnBeds(fabric: Fabric, pouch: Pouches, hanging: Hanging, be
   for (let v = 0; v < fabric.vertexCount; v++) {
     const above = top[v] < 0 ? v : top[v];
     const depth = (fabric.vertexRow[above] - fabric.vertexRow[v]) * fabric.waleMm;
-    const share = least + (1 - least) * Math.exp(-depth / WAIST_MM);
+    const share = least + (1 - least) * exp(-depth / WAIST_MM);
     const length = pouch.rows[v] * fabric.waleMm, drop = POUCH_DROP * length;
     const angle = Math.PI * pouch.place[v];
     // Below a pouch the drop fades with the way down, never faster than half of it.
-    const fading = pouch.distance[v] < 0 ? 0 : drop * Math.exp(-pouch.distance[v] * fabric.waleMm / (2 * drop + 10 * fabric.waleMm));
+    const fading = pouch.distance[v] < 0 ? 0 : drop * exp(-pouch.distance[v] * fabric.waleMm / (2 * drop + 10 * fabric.waleMm));
     const isOnNeedle = above === v && top[v] >= 0;
     positions[3 * v] = middle + (needles[3 * v] - middle) * share;
-    positions[3 * v + 1] = isOnNeedle ? needles[3 * v + 1] : side[v] * (LAYER_MM + POUCH_DEPTH * length * Math.sin(angle));
-    positions[3 * v + 2] = -depth - (pouch.place[v] > 0 ? drop * (1 + Math.cos(angle)) / 2 : fading);
+    positions[3 * v + 1] = isOnNeedle ? needles[3 * v + 1] : side[v] * (LAYER_MM + POUCH_DEPTH * length * sin(angle));
+    positions[3 * v + 2] = -depth - (pouch.place[v] > 0 ? drop * (1 + cos(angle)) / 2 : fading);
   }
   return positions;
 }

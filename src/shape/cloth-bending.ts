@@ -1,3 +1,4 @@
+import { atan2, cos } from '../base/portable-math.ts';
 import type { Fabric } from '../fabric/fabric.ts';
 import type { LineBends } from '../solve/index.ts';
 import type { Cloth } from './cloth-table.ts';
@@ -72,7 +73,7 @@ function oppositePoint(umbrella: Umbrella, angle: number): { from: Ray; to: Ray;
     const wedge = end - from.angle;
     if (wedge > WIDEST) return null;
     const p = (1 - share) * from.length, q = share * to.length;
-    return { from, to, share, length: Math.sqrt(p * p + q * q + 2 * p * q * Math.cos(wedge)) };
+    return { from, to, share, length: Math.sqrt(p * p + q * q + 2 * p * q * cos(wedge)) };
   }
   return null;
 }
@@ -111,7 +112,7 @@ function addWedges(cloth: Cloth, polygon: readonly Corner[], wedges: Wedge[][]):
   }
   for (let k = 0; k < size; k++) {
     const [ns, nt] = vector(k, (k + 1) % size), [bs, bt] = vector(k, (k + size - 1) % size);
-    const turn = Math.atan2(ns * bt - nt * bs, ns * bs + nt * bt);
+    const turn = atan2(ns * bt - nt * bs, ns * bs + nt * bt);
     wedges[polygon[k].vertex].push({
       next: polygon[(k + 1) % size].vertex,
       before: polygon[(k + size - 1) % size].vertex,

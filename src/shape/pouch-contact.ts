@@ -1,3 +1,4 @@
+import { cos, sin } from '../base/portable-math.ts';
 import type { Fabric } from '../fabric/fabric.ts';
 import type { StitchGrid } from '../machine/grid.ts';
 import { createGapContact } from '../solve/gap-contact.ts';
@@ -74,7 +75,7 @@ export function makePouchContacts(fabric: Fabric, grid: StitchGrid, pouches: Pou
     if (outer.length === 0) return [];
     return [createGapContact({
       first: Int32Array.from(outer), second: Int32Array.from(inner), clearances: Float64Array.from(clearances),
-      direction: [0, -ofSide * Math.cos(SLOPE), -Math.sin(SLOPE)], stiffness: PLATE_STIFFNESS,
+      direction: [0, -ofSide * cos(SLOPE), -sin(SLOPE)], stiffness: PLATE_STIFFNESS,
     })];
   });
 }

@@ -28,7 +28,7 @@ const LONGEST_MOVE = 1.5;
  */
 const FAIRING = { fromResidual: 3, passes: 15, stiffness: 5, iterations: 50, tolerance: 0.1 } as const;
 /** Iterations between two looks at the stiffness. `measured`: fewest milliseconds of 25, 40, 70 and never. */
-const RENEW_EVERY = 25;
+const RENEW_EVERY = 40;
 
 type Options = MinimiseOptions & { readonly maxIterations: number };
 

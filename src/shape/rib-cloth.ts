@@ -12,8 +12,8 @@ import { SOCK_CLOTH } from './cloth-table.ts';
  */
 export const RIB_LAW: MembraneLaw = { ...SOCK_CLOTH.law, courseModulus: 0.01, coupling: 0.15, stiffening: 4 };
 
-/** Cloth drawn over a foot lies close to it and cannot gather freely: stiffer against being pushed together than free cloth. `chosen by eye`: no cell at a heel's corner collapses. */
-const WORN: Partial<MembraneLaw> = { compression: 0.01, crushing: 10 };
+/** Cloth drawn over a foot lies close to it: where the tight heel line crowds it, it has no room to gather without end. `chosen by eye`: no cell at a heel's corner collapses, and no spikes. */
+const WORN: Partial<MembraneLaw> = { crushing: 10 };
 
 /**
  * Cloth fresh from the needles, at the needles' pitch: half as wide again as it will lie, rib twice as

@@ -1,3 +1,4 @@
+import { cos, sin } from '../base/portable-math.ts';
 import type { Fabric } from '../fabric/fabric.ts';
 import { SECTION } from '../machine/codes.ts';
 import { isFanToeSection, isHeelSection, profileSock } from './sock-profile.ts';
@@ -47,17 +48,17 @@ function placeVertex(fabric: Fabric, profile: SockProfile, section: StartSection
   let turn = baseTurn, reach = forward;
   if (isHeelSection(code)) {
     turn = heelTurn * fabric.vertexFan[v];
-    reach *= 1 + ((profile.heel?.swell ?? 1) - 1) * Math.sin(Math.PI * fabric.vertexFan[v]);
+    reach *= 1 + ((profile.heel?.swell ?? 1) - 1) * sin(Math.PI * fabric.vertexFan[v]);
   } else if (isFanToeSection(code)) {
     turn = heelTurn + TOE_TURN * fabric.vertexFan[v];
-    reach *= 1 + ((profile.toe?.swell ?? 1) - 1) * Math.sin(Math.PI * fabric.vertexFan[v]);
+    reach *= 1 + ((profile.toe?.swell ?? 1) - 1) * sin(Math.PI * fabric.vertexFan[v]);
   } else if (forward > 0 && profile.heel !== null) {
     turn = heelTurn * smoothStep(0.5 + along / (2 * SPREAD * 0.5 * girth));
   }
   const down = Math.min(along, 0), on = Math.max(along, 0);
-  out[3 * v] = on * Math.sin(heelTurn) + reach * Math.cos(turn);
+  out[3 * v] = on * sin(heelTurn) + reach * cos(turn);
   out[3 * v + 1] = side;
-  out[3 * v + 2] = -down - on * Math.cos(heelTurn) + reach * Math.sin(turn);
+  out[3 * v + 2] = -down - on * cos(heelTurn) + reach * sin(turn);
 }
 
 function girthAt(profile: SockProfile, row: number): number {
@@ -88,7 +89,7 @@ function ellipsePoint(profile: SockProfile, girth: number, row: number, around: 
   const half = girth / (2 * Math.PI) * toeThickness(profile, row);
   const breadth = ellipseBreadth(girth, half);
   const angle = 2 * Math.PI * around;
-  return { forward: -half * Math.cos(angle), side: breadth * Math.sin(angle) };
+  return { forward: -half * cos(angle), side: breadth * sin(angle) };
 }
 
 /** Other semi-axis of an ellipse of given girth (Ramanujan's first formula), by bisection. */

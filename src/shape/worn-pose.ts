@@ -1,3 +1,4 @@
+import { cos, sin } from '../base/portable-math.ts';
 import type { Fabric } from '../fabric/fabric.ts';
 import type { SimpleFoot } from '../foot/simple-foot.ts';
 import { SECTION } from '../machine/codes.ts';
@@ -69,7 +70,7 @@ function makeGrip(fabric: Fabric, foot: SimpleFoot, { positions, heights }: Worn
       directions.push(0, 0, 1);
       offsets.push(height);
     } else if (isHeelSection(section)) {
-      const angle = HEEL_TURN * fabric.vertexFan[v], x = Math.sin(angle), z = -Math.cos(angle);
+      const angle = HEEL_TURN * fabric.vertexFan[v], x = sin(angle), z = -cos(angle);
       nodes.push(v);
       directions.push(x, 0, z);
       offsets.push(positions[3 * v] * x + positions[3 * v + 2] * z);

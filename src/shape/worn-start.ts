@@ -1,3 +1,4 @@
+import { cos, sin } from '../base/portable-math.ts';
 import type { Fabric } from '../fabric/fabric.ts';
 import type { SimpleFoot } from '../foot/simple-foot.ts';
 import { tapeGirth, traceRay } from '../foot/trace-section.ts';
@@ -90,7 +91,7 @@ function wayOverHeel(foot: SimpleFoot, turn: readonly [number, number], clearanc
   let length = 0, lastX = 0, lastZ = 0;
   for (let k = 0; k <= WAY_STEPS; k++) {
     const angle = HEEL_TURN * k / WAY_STEPS;
-    const [x, , z] = onSkin(foot, clearance, turn[0], turn[1], [-Math.cos(angle), 0, -Math.sin(angle)]);
+    const [x, , z] = onSkin(foot, clearance, turn[0], turn[1], [-cos(angle), 0, -sin(angle)]);
     if (k > 0) length += Math.sqrt((x - lastX) ** 2 + (z - lastZ) ** 2);
     lastX = x; lastZ = z;
   }
@@ -131,7 +132,7 @@ function girthAt(profile: SockProfile, row: number): number {
 function placeVertex({ fabric, foot, profile, turn, heights, clearance }: Plan, v: number, out: Float64Array): void {
   const row = fabric.vertexRow[v], code = fabric.vertexSection[v];
   const place = placeOnRound(profile, row, fabric.vertexAround[v]);
-  const forward = -Math.cos(2 * Math.PI * place), side = Math.sin(2 * Math.PI * place);
+  const forward = -cos(2 * Math.PI * place), side = sin(2 * Math.PI * place);
   const heelRow = heelRowOf(profile), along = (row - heelRow) * fabric.waleMm;
   const isFoot = isFanToeSection(code) || code >= SECTION.foot && row > heelRow;
   let angle = isFoot ? HEEL_TURN : 0;
@@ -141,7 +142,7 @@ function placeVertex({ fabric, foot, profile, turn, heights, clearance }: Plan, 
   const [x, z] = isHeelSection(code) ? turn
     : isFoot ? footLine(foot, profile, turn, row)
     : [turn[0], heights[Math.max(0, Math.min(heights.length - 1, Math.round(row)))]];
-  out.set(onSkin(foot, clearance, x, z, [forward * Math.cos(angle), side, forward * Math.sin(angle)]), 3 * v);
+  out.set(onSkin(foot, clearance, x, z, [forward * cos(angle), side, forward * sin(angle)]), 3 * v);
 }
 
 /** Point of the line from the heel's turn to the toes' tip at a row of the foot. */

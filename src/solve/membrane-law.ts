@@ -48,17 +48,17 @@ export interface StrainCurve {
  */
 export function strainEnergy(e: number, curve: StrainCurve): number {
   const c = curve.compression, d = curve.softness, s = curve.stiffening, k = curve.crushing;
-  const r = Math.sqrt(e * e + d * d), p = 0.5 * (r + e), m = 0.5 * (r - e), h = 0.25 * d * d;
-  const pp = p * p, mm = m * m;
-  return 0.5 * pp * (1 + 0.5 * s * pp) + 0.5 * mm * (c + 0.5 * k * mm) - 0.25 * d * (1 - c + (s - k) * h) * e - 0.5 * h * (1 + c + 0.5 * (s + k) * h);
+  const r = Math.sqrt(e * e + d * d), h = 0.25 * d * d, pp = 0.25 * (r + e) * (r + e), mm = 0.25 * (r - e) * (r - e);
+  // p^2 + m^2 = e^2 + 2 h and p^2 - m^2 = e r: so written, nothing cancels near rest.
+  return 0.25 * e * e * (1 + c + (1 - c) * e / (r + d)) + 0.25 * (s * (pp * pp - h * h) + k * (mm * mm - h * h)) - 0.25 * d * (s - k) * h * e;
 }
 
 /** f'(e). */
 export function strainForce(e: number, curve: StrainCurve): number {
   const c = curve.compression, d = curve.softness, s = curve.stiffening, k = curve.crushing;
-  const r = Math.sqrt(e * e + d * d), p = 0.5 * (r + e), m = 0.5 * (r - e), h = 0.25 * d * d;
-  const pp = p * p, mm = m * m;
-  return (pp * (1 + s * pp) - mm * (c + k * mm)) / r - 0.25 * d * (1 - c + (s - k) * h);
+  const r = Math.sqrt(e * e + d * d), h = 0.25 * d * d, pp = 0.25 * (r + e) * (r + e), mm = 0.25 * (r - e) * (r - e);
+  const q = 0.25 * (1 - c) * e * e;
+  return 0.5 * (1 + c) * e + q / (r + d) + (q + s * pp * pp - k * mm * mm) / r - 0.25 * d * (s - k) * h;
 }
 
 /** f''(e): never negative. */

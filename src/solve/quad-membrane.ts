@@ -24,10 +24,10 @@ export function createQuadMembrane(elements: RectangleElements, law: MembraneLaw
   const { corners, widths, heights } = elements;
   const count = widths.length;
   const k1 = law.courseModulus, k2 = law.waleModulus, nu = law.coupling, shear = law.shearModulus;
-  const { compression, stiffening, crushing } = law, dd = law.softness * law.softness;
-  // f1 and f0 of the curve.
-  const slope = 0.25 * law.softness * (1 - compression + 0.25 * (stiffening - crushing) * dd);
-  const level = 0.125 * dd * (1 + compression + 0.125 * (stiffening + crushing) * dd);
+  // Constants of the curve: p and m are kept doubled and squared, so their fourth powers are 16 times too large.
+  const d = law.softness, dd = d * d, stiffening = law.stiffening / 16, crushing = law.crushing / 16;
+  const hard = 0.5 * (1 + law.compression), soft = 0.25 * (1 - law.compression);
+  const slope = d * dd * (stiffening - crushing), level = 0.25 * dd * dd * (stiffening + crushing);
   let forceSum = 0;
 
   // eslint-disable-next-line max-lines-per-function -- one kernel, the strain curve written out
@@ -52,36 +52,35 @@ export function createQuadMembrane(elements: RectangleElements, law: MembraneLaw
       const quarter = 0.25 * a * b;
       const wBL = eL + nu * eB, wBR = eR + nu * eB, wTR = eR + nu * eT, wTL = eL + nu * eT;
       // The strain curve six times over, written out: as calls it takes half as long again.
-      const rB = Math.sqrt(eB * eB + dd), pB = 0.25 * (rB + eB) * (rB + eB), mB = 0.25 * (rB - eB) * (rB - eB);
-      const rT = Math.sqrt(eT * eT + dd), pT = 0.25 * (rT + eT) * (rT + eT), mT = 0.25 * (rT - eT) * (rT - eT);
-      const rBL = Math.sqrt(wBL * wBL + dd), pBL = 0.25 * (rBL + wBL) * (rBL + wBL), mBL = 0.25 * (rBL - wBL) * (rBL - wBL);
-      const rBR = Math.sqrt(wBR * wBR + dd), pBR = 0.25 * (rBR + wBR) * (rBR + wBR), mBR = 0.25 * (rBR - wBR) * (rBR - wBR);
-      const rTR = Math.sqrt(wTR * wTR + dd), pTR = 0.25 * (rTR + wTR) * (rTR + wTR), mTR = 0.25 * (rTR - wTR) * (rTR - wTR);
-      const rTL = Math.sqrt(wTL * wTL + dd), pTL = 0.25 * (rTL + wTL) * (rTL + wTL), mTL = 0.25 * (rTL - wTL) * (rTL - wTL);
-      const fB = (pB * (1 + stiffening * pB) - mB * (compression + crushing * mB)) / rB - slope;
-      const fT = (pT * (1 + stiffening * pT) - mT * (compression + crushing * mT)) / rT - slope;
-      const fBL = (pBL * (1 + stiffening * pBL) - mBL * (compression + crushing * mBL)) / rBL - slope;
-      const fBR = (pBR * (1 + stiffening * pBR) - mBR * (compression + crushing * mBR)) / rBR - slope;
-      const fTR = (pTR * (1 + stiffening * pTR) - mTR * (compression + crushing * mTR)) / rTR - slope;
-      const fTL = (pTL * (1 + stiffening * pTL) - mTL * (compression + crushing * mTL)) / rTL - slope;
-      const courses = pB * (1 + 0.5 * stiffening * pB) + mB * (compression + 0.5 * crushing * mB) + pT * (1 + 0.5 * stiffening * pT) + mT * (compression + 0.5 * crushing * mT);
-      const bottom = pBL * (1 + 0.5 * stiffening * pBL) + mBL * (compression + 0.5 * crushing * mBL) + pBR * (1 + 0.5 * stiffening * pBR) + mBR * (compression + 0.5 * crushing * mBR);
-      const top = pTL * (1 + 0.5 * stiffening * pTL) + mTL * (compression + 0.5 * crushing * mTL) + pTR * (1 + 0.5 * stiffening * pTR) + mTR * (compression + 0.5 * crushing * mTR);
+      const rB = Math.sqrt(eB * eB + dd), pB = (rB + eB) * (rB + eB), mB = (rB - eB) * (rB - eB), qB = soft * eB * eB, gB = qB / (rB + d);
+      const rT = Math.sqrt(eT * eT + dd), pT = (rT + eT) * (rT + eT), mT = (rT - eT) * (rT - eT), qT = soft * eT * eT, gT = qT / (rT + d);
+      const rBL = Math.sqrt(wBL * wBL + dd), pBL = (rBL + wBL) * (rBL + wBL), mBL = (rBL - wBL) * (rBL - wBL), qBL = soft * wBL * wBL, gBL = qBL / (rBL + d);
+      const rBR = Math.sqrt(wBR * wBR + dd), pBR = (rBR + wBR) * (rBR + wBR), mBR = (rBR - wBR) * (rBR - wBR), qBR = soft * wBR * wBR, gBR = qBR / (rBR + d);
+      const rTR = Math.sqrt(wTR * wTR + dd), pTR = (rTR + wTR) * (rTR + wTR), mTR = (rTR - wTR) * (rTR - wTR), qTR = soft * wTR * wTR, gTR = qTR / (rTR + d);
+      const rTL = Math.sqrt(wTL * wTL + dd), pTL = (rTL + wTL) * (rTL + wTL), mTL = (rTL - wTL) * (rTL - wTL), qTL = soft * wTL * wTL, gTL = qTL / (rTL + d);
+      const fB = hard * eB + gB + (qB + stiffening * pB * pB - crushing * mB * mB) / rB - slope;
+      const fT = hard * eT + gT + (qT + stiffening * pT * pT - crushing * mT * mT) / rT - slope;
+      const fBL = hard * wBL + gBL + (qBL + stiffening * pBL * pBL - crushing * mBL * mBL) / rBL - slope;
+      const fBR = hard * wBR + gBR + (qBR + stiffening * pBR * pBR - crushing * mBR * mBR) / rBR - slope;
+      const fTR = hard * wTR + gTR + (qTR + stiffening * pTR * pTR - crushing * mTR * mTR) / rTR - slope;
+      const fTL = hard * wTL + gTL + (qTL + stiffening * pTL * pTL - crushing * mTL * mTL) / rTL - slope;
+      const courses = eB * (0.5 * hard * eB + gB - slope) + 0.25 * (stiffening * pB * pB + crushing * mB * mB) + eT * (0.5 * hard * eT + gT - slope) + 0.25 * (stiffening * pT * pT + crushing * mT * mT);
+      const bottom = wBL * (0.5 * hard * wBL + gBL - slope) + 0.25 * (stiffening * pBL * pBL + crushing * mBL * mBL) + wBR * (0.5 * hard * wBR + gBR - slope) + 0.25 * (stiffening * pBR * pBR + crushing * mBR * mBR);
+      const top = wTL * (0.5 * hard * wTL + gTL - slope) + 0.25 * (stiffening * pTL * pTL + crushing * mTL * mTL) + wTR * (0.5 * hard * wTR + gTR - slope) + 0.25 * (stiffening * pTR * pTR + crushing * mTR * mTR);
       const q2 = quarter * k2;
-      energy += 2 * quarter * k1 * (0.5 * courses - slope * (eB + eT) - 2 * level);
-      energy += q2 * (0.5 * (bottom + top) - slope * (wBL + wBR + wTR + wTL) - 4 * level);
+      energy += 2 * quarter * k1 * (courses - 2 * level) + q2 * (bottom + top - 4 * level);
       const dB = 2 * quarter * k1 * fB + nu * q2 * (fBL + fBR);
       const dT = 2 * quarter * k1 * fT + nu * q2 * (fTL + fTR);
       const dL = q2 * (fBL + fTL), dR = q2 * (fBR + fTR);
       sum += (Math.abs(dB) + Math.abs(dT)) / a + (Math.abs(dL) + Math.abs(dR)) / b;
       const area = a * b;
-      const gBL = (bx * lx + by * ly + bz * lz) / area, gBR = (bx * rx + by * ry + bz * rz) / area;
-      const gTR = (tx * rx + ty * ry + tz * rz) / area, gTL = (tx * lx + ty * ly + tz * lz) / area;
+      const hBL = (bx * lx + by * ly + bz * lz) / area, hBR = (bx * rx + by * ry + bz * rz) / area;
+      const hTR = (tx * rx + ty * ry + tz * rz) / area, hTL = (tx * lx + ty * ly + tz * lz) / area;
       const s = 0.25 * shear;
-      energy += 0.5 * s * area * (gBL * gBL + gBR * gBR + gTR * gTR + gTL * gTL);
+      energy += 0.5 * s * area * (hBL * hBL + hBR * hBR + hTR * hTR + hTL * hTL);
       const uB = dB / (a * (lenB + 1e-300)), uT = dT / (a * (lenT + 1e-300));
       const uL = dL / (b * (lenL + 1e-300)), uR = dR / (b * (lenR + 1e-300));
-      const sBL = s * gBL, sBR = s * gBR, sTR = s * gTR, sTL = s * gTL;
+      const sBL = s * hBL, sBR = s * hBR, sTR = s * hTR, sTL = s * hTL;
       const pBx = uB * bx + sBL * lx + sBR * rx, pBy = uB * by + sBL * ly + sBR * ry, pBz = uB * bz + sBL * lz + sBR * rz;
       const pTx = uT * tx + sTL * lx + sTR * rx, pTy = uT * ty + sTL * ly + sTR * ry, pTz = uT * tz + sTL * lz + sTR * rz;
       const pLx = uL * lx + sBL * bx + sTL * tx, pLy = uL * ly + sBL * by + sTL * ty, pLz = uL * lz + sBL * bz + sTL * tz;

@@ -1,14 +1,14 @@
 import { MathUtils, PerspectiveCamera, Vector3 } from 'three';
 import { OrbitControls } from 'three/addons/controls/OrbitControls.js';
-import { axesOf, type Bearing, frameFor, PRESETS, type Vector } from './frame-camera.ts';
+import { axesOf, type Bearing, frameFor, MACHINE_PRESETS, PRESETS, type Vector } from './frame-camera.ts';
 import type { ViewPreset } from './sock-view-types.ts';
 
 /** A long lens: less distortion than the eye at arm's length, still some depth. */
 const FIELD_OF_VIEW_DEG = 22;
 /** Share of the picture that a framed sock may fill. */
 const FILL = 0.88;
-/** Height of the buttons over the picture, and the least share of a half of it that buttons or a legend leave to the sock. */
-const BUTTONS_PIXELS = 54, LEAST_SHARE = 0.5;
+/** Height of one row of buttons over the picture and of one under it, until they are measured; the least share of a half of it that is left to the sock. */
+const TOP_PIXELS = 54, FOOT_PIXELS = 50, LEAST_SHARE = 0.3;
 const MOTION_MS = 340;
 const STEEPEST = MathUtils.degToRad(89.9);
 
@@ -27,7 +27,9 @@ export class CameraRig {
   private motion: Motion | null = null;
   private isOwnMove = false;
   private isMovedByPerson = false;
-  private footPixels = 0;
+  private topPixels = TOP_PIXELS;
+  private footPixels = FOOT_PIXELS;
+  private isMachine = false;
 
   /** `requestDraw` is told whether the picture is in motion. */
   constructor(canvas: HTMLCanvasElement, requestDraw: (isMoving: boolean) => void) {
@@ -64,9 +66,9 @@ export class CameraRig {
     this.isMovedByPerson = false;
     this.motion = null;
     if (!this.points || this.points.length === 0) return;
-    const bearing = PRESETS[this.preset];
+    const bearing = (this.isMachine ? MACHINE_PRESETS : PRESETS)[this.preset];
     const tanY = Math.tan(MathUtils.degToRad(FIELD_OF_VIEW_DEG / 2)) * FILL;
-    const { target, distance } = frameFor(this.points, axesOf(bearing), tanY * this.camera.aspect, tanY * this.shareOf(this.footPixels), tanY * this.shareOf(BUTTONS_PIXELS));
+    const { target, distance } = frameFor(this.points, axesOf(bearing), tanY * this.camera.aspect, tanY * this.shareOf(this.footPixels), tanY * this.shareOf(this.topPixels), this.isMachine);
     this.controls.maxDistance = 6 * distance;
     const to: Stand = { bearing, distance, target: new Vector3(...target) };
     const isStill = !isAnimated || window.matchMedia('(prefers-reduced-motion: reduce)').matches;
@@ -75,10 +77,19 @@ export class CameraRig {
     this.requestDraw(!isStill);
   }
 
-  /** Keeps so many pixels at the picture's foot free of a framed sock; a person's own view is left to her. */
-  keepFootFree(pixels: number): void {
-    this.footPixels = pixels;
+  /** Keeps so many pixels at the picture's top and foot free of a framed sock; a person's own view is left to her. */
+  keepFree(topPixels: number, footPixels: number): void {
+    if (topPixels === this.topPixels && footPixels === this.footPixels) return;
+    this.topPixels = topPixels;
+    this.footPixels = footPixels;
     if (!this.isMovedByPerson) this.frame(true);
+  }
+
+  /** What is looked at from now on: a machine, first from its front, or a sock, first from its side. */
+  setIsMachine(isMachine: boolean): void {
+    if (isMachine === this.isMachine) return;
+    this.isMachine = isMachine;
+    this.preset = isMachine ? 'front' : 'side';
   }
 
   /** Frames anew if the sock runs out of the picture; a person's own view is left to her. */
@@ -90,7 +101,7 @@ export class CameraRig {
     if (!this.points) return true;
     const { right, up, forward } = axesOf(this.present().bearing), { x, y, z } = this.camera.position;
     const tanUp = Math.tan(MathUtils.degToRad(FIELD_OF_VIEW_DEG / 2)), tanX = tanUp * this.camera.aspect;
-    const down = this.shareOf(this.footPixels), high = this.shareOf(BUTTONS_PIXELS);
+    const down = this.shareOf(this.footPixels), high = this.shareOf(this.topPixels);
     for (let i = 0; i < this.points.length; i += 3) {
       const p = [this.points[i] - x, this.points[i + 1] - y, this.points[i + 2] - z];
       const along = (axis: Vector): number => p[0] * axis[0] + p[1] * axis[1] + p[2] * axis[2];

@@ -1,4 +1,5 @@
 import type { Fabric } from '../fabric/fabric.ts';
+import { SECTION } from '../machine/codes.ts';
 import { type ClothGeometry, HEM_ROWS } from './cloth-geometry.ts';
 
 /** Adds each cell's area vector (Newell's formula: half the sum of p_i x p_i+1) to its corners. */
@@ -93,13 +94,18 @@ function hemSteps(fabric: Fabric, p: Float64Array, n: Float64Array): Map<number,
   return steps;
 }
 
-/** Buffers of a posed cloth: three, three and two entries a drawn vertex; the third holds hollowness and millimetres from the cuff. */
+/** Buffers of a posed cloth: three, three and two entries a drawn vertex; the third holds hollowness and millimetres from the cuff, below 0 for a flat piece, which has no inside. */
 export interface PosedCloth { readonly positions: Float32Array; readonly normals: Float32Array; readonly hollow: Float32Array }
+
+/** A flat piece still on the machine: one boundary runs round all of it, not along the cast-on only. */
+function hasSides({ boundaryStart, boundaryVertices, vertexSection }: Fabric): boolean {
+  return boundaryStart.length === 2 && boundaryVertices.some((v) => vertexSection[v] !== SECTION['cast-on']);
+}
 
 /** Fills the drawn vertices' positions, normals and hollowness from the fabric's positions and normals (three entries a vertex, mm). */
 export function poseClothInto(out: PosedCloth, cloth: ClothGeometry, fabric: Fabric, positions: Float64Array, normals: Float64Array): void {
   const hollow = hollowness(fabric, positions, normals);
-  const steps = hemSteps(fabric, positions, normals);
+  const steps = hemSteps(fabric, positions, normals), isSheet = hasSides(fabric);
   for (let i = 0; i < cloth.vertexCount; i++) {
     const v = cloth.source[i];
     const step = cloth.hemOther[i] >= 0 ? steps.get(v) : undefined;
@@ -108,6 +114,6 @@ export function poseClothInto(out: PosedCloth, cloth: ClothGeometry, fabric: Fab
       out.normals[3 * i + d] = normals[3 * v + d];
     }
     out.hollow[2 * i] = hollow[v];
-    out.hollow[2 * i + 1] = fabric.vertexRow[v] * fabric.waleMm;
+    out.hollow[2 * i + 1] = isSheet ? -1 : fabric.vertexRow[v] * fabric.waleMm;
   }
 }

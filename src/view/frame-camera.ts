@@ -16,6 +16,15 @@ export const PRESETS: Readonly<Record<ViewPreset, Bearing>> = {
   'three-quarter': { azimuth: -38 * DEGREE, elevation: 24 * DEGREE },
 };
 
+/** The same round a machine, whose front faces the side view's eye; heights chosen by eye, so that beds and cloth are seen. */
+export const MACHINE_PRESETS: Readonly<Record<ViewPreset, Bearing>> = {
+  front: { azimuth: 0, elevation: 9 * DEGREE },
+  back: { azimuth: 180 * DEGREE, elevation: 9 * DEGREE },
+  side: { azimuth: 90 * DEGREE, elevation: 4 * DEGREE },
+  sole: { azimuth: -24 * DEGREE, elevation: -28 * DEGREE },
+  'three-quarter': { azimuth: -36 * DEGREE, elevation: 20 * DEGREE },
+};
+
 /** Unit vectors of a camera at a bearing: to its right, up, and forward (towards the sock). */
 export interface Axes { readonly right: Vector; readonly up: Vector; readonly forward: Vector }
 
@@ -39,9 +48,10 @@ export interface Framing { readonly eye: Vector; readonly target: Vector; readon
  * given half-angle tangents, and the point it should turn about. Each side of the frustum is a
  * plane against which the farthest point is found; the eye is then the apex of the four, so the
  * fit is exact and not that of a box. The tangent upwards may differ from that downwards, to keep
- * free what lies over the picture's top. Points three entries each; at least one.
+ * free what lies over the picture's top. Room that is left goes to both sides and, above and below,
+ * half and half, or all below what hangs. Points three entries each; at least one.
  */
-export function frameFor(points: Float64Array, axes: Axes, tanX: number, tanY: number, tanUp = tanY): Framing {
+export function frameFor(points: Float64Array, axes: Axes, tanX: number, tanY: number, tanUp = tanY, isHung = false): Framing {
   let right = -Infinity, left = -Infinity, top = -Infinity, bottom = -Infinity, near = Infinity, far = -Infinity;
   for (let i = 0; i < points.length; i += 3) {
     const x = dot(points, i, axes.right), y = dot(points, i, axes.up), z = dot(points, i, axes.forward);
@@ -50,7 +60,7 @@ export function frameFor(points: Float64Array, axes: Axes, tanX: number, tanY: n
     near = Math.min(near, z); far = Math.max(far, z);
   }
   const z = Math.min(-(right + left) / (2 * tanX), -(top + bottom) / (tanUp + tanY), near - 1);
-  const x = (right - left) / 2, y = (top - bottom + (tanUp - tanY) * z) / 2, depth = (near + far) / 2;
+  const x = (right - left) / 2, y = isHung ? top + tanUp * z : (top - bottom + (tanUp - tanY) * z) / 2, depth = (near + far) / 2;
   const at = (along: number): Vector => [0, 1, 2].map(
     (d) => x * axes.right[d] + y * axes.up[d] + along * axes.forward[d],
   ) as unknown as Vector;

@@ -1,6 +1,8 @@
 import type { Fabric } from '../fabric/fabric.ts';
+import type { FormMesh } from '../foot/form-mesh.ts';
 import type { StitchGrid } from '../machine/grid.ts';
 import type { Stretch } from '../measure/measure-stretch.ts';
+import type { Holding } from '../pipeline/result.ts';
 import type { PoseName } from '../shape/pose.ts';
 
 export type Theme = 'light' | 'dark';
@@ -11,6 +13,14 @@ export type ViewPreset = 'side' | 'back' | 'front' | 'sole' | 'three-quarter';
 /** One entry a vertex of the fabric. */
 export type VertexStretch = Pick<Stretch, 'vertexWidth' | 'vertexLength'>;
 
+/** What holds the cloth besides itself. */
+export interface Around {
+  readonly holding: Holding | null;
+  /** Colour of a cast-on that no pass has knitted yet: yarn round the needles, and no cloth. Null where there is cloth. */
+  readonly castOnColour: string | null;
+  readonly body: FormMesh | null;
+}
+
 /** What the picture needs to know of a loop when the pointer rests on it. */
 export interface HoveredLoop { readonly loop: number; readonly clientX: number; readonly clientY: number }
 
@@ -20,15 +30,19 @@ export interface SockView {
   setFabric(fabric: Fabric, grid: StitchGrid, yarnColours: readonly string[]): void;
   /**
    * Three entries a vertex, mm (axes in shape/pose.ts). Frames the sock if `isFramed`. A flat sock
-   * lies on a table behind it, any other over a floor; the pose before it is kept if none is named.
+   * lies on a table behind it, one on the beds hangs free, any other is over a floor; the pose before
+   * it is kept if none is named. Presets are those of the pose: a machine is first seen from its
+   * front, a sock from its side. `around` is drawn with it.
    */
-  setPositions(positions: Float64Array, isFramed: boolean, pose?: PoseName): void;
+  setPositions(positions: Float64Array, isFramed: boolean, pose?: PoseName, around?: Around | null): void;
   /** Stretch of each vertex at the last positions set, a share of the size at rest (measure/measure-stretch.ts). */
   setStretch(stretch: VertexStretch): void;
-  /** What the colours tell. Room is kept at the picture's foot for the legend of a stretch. */
+  /** What the colours tell. */
   setLayer(layer: ClothLayer): void;
   /** Moves the camera if the sock runs out of the picture and the person has not turned or zoomed it. */
   keepInView(): void;
+  /** Keeps so many pixels at the picture's top and foot free of a framed sock. */
+  keepFree(topPixels: number, footPixels: number): void;
   setYarnColours(yarnColours: readonly string[]): void;
   /** An old shape waiting for its successor is drawn paler. */
   setDimmed(isDimmed: boolean): void;

@@ -8,14 +8,13 @@ import { SCHEMES } from './colour.ts';
 import { LineLabel } from './line-label.ts';
 import { MeasureLine } from './measure-line.ts';
 import { castRay, nearestVertex } from './pick-loop.ts';
-import type { ClothLayer, HoveredLoop, SockView, Theme, VertexStretch, ViewPreset } from './sock-view-types.ts';
+import type { Around, ClothLayer, HoveredLoop, SockView, Theme, VertexStretch, ViewPreset } from './sock-view-types.ts';
 import { Stage } from './stage.ts';
+import { Surroundings } from './surroundings.ts';
 import { listenToCanvas } from './view-input.ts';
 
 /** Share of the backdrop in a dimmed sock. */
 const DIM = 0.5;
-/** Height at the picture's foot that its row of words and switches takes, alone and with the legend of a stretch. */
-const FOOT_PIXELS = 46, LEGEND_PIXELS = 124;
 /** Without a graphics card a moving picture is drawn coarser, and in full once it has rested for so long. */
 const COARSE_RATIO = 0.5, REST_MS = 160;
 
@@ -33,6 +32,7 @@ class KnitView implements SockView {
   private readonly scene = new Scene();
   private readonly cloth = new ClothMesh();
   private readonly stage = new Stage();
+  private readonly surroundings = new Surroundings();
   private readonly line = new MeasureLine();
   private readonly label: LineLabel;
   private readonly rig: CameraRig;
@@ -57,9 +57,8 @@ class KnitView implements SockView {
     this.canvas = canvas;
     this.renderer = new WebGLRenderer({ canvas, antialias: true, alpha: false, powerPreference: 'high-performance' });
     this.isSoftware = isSoftware(this.renderer);
-    this.scene.add(this.stage.backdrop, this.stage.shadow, this.cloth.group, this.line.group);
+    this.scene.add(this.stage.backdrop, this.stage.shadow, this.cloth.group, this.surroundings.group, this.line.group);
     this.rig = new CameraRig(canvas, this.onCamera);
-    this.rig.keepFootFree(FOOT_PIXELS);
     this.label = new LineLabel(canvas);
     this.stopListening = listenToCanvas(canvas, this.rig, this.pointAt);
     canvas.style.touchAction = 'none';
@@ -77,11 +76,14 @@ class KnitView implements SockView {
     this.light(-1);
   }
 
-  setPositions(positions: Float64Array, isFramed: boolean, pose?: PoseName): void {
+  setPositions(positions: Float64Array, isFramed: boolean, pose?: PoseName, around: Around | null = null): void {
     this.pose = pose ?? this.pose;
+    this.surroundings.show(around, positions);
     this.cloth.setPositions(positions);
-    this.stage.cast(positions, this.areaMm2, this.pose === 'flat');
-    this.rig.setPoints(positions.slice());
+    if (this.pose === 'beds') this.stage.castNothing();
+    else this.stage.cast(positions, this.areaMm2, this.pose === 'flat');
+    this.rig.setPoints(joined(positions, this.surroundings.corners));
+    this.rig.setIsMachine(this.pose === 'beds');
     if (isFramed) this.rig.frame(false);
     this.requestDraw();
   }
@@ -93,11 +95,11 @@ class KnitView implements SockView {
 
   setLayer(layer: ClothLayer): void {
     if (!this.cloth.setLayer(layer)) return;
-    this.rig.keepFootFree(layer === 'yarn' ? FOOT_PIXELS : LEGEND_PIXELS);
     this.requestDraw();
   }
 
   keepInView(): void { this.rig.keepInView(); }
+  keepFree(topPixels: number, footPixels: number): void { this.rig.keepFree(topPixels, footPixels); }
 
   setYarnColours(yarnColours: readonly string[]): void {
     this.cloth.setYarnColours(yarnColours);
@@ -105,13 +107,13 @@ class KnitView implements SockView {
   }
 
   setDimmed(isDimmed: boolean): void {
-    this.cloth.setDim(isDimmed ? DIM : 0);
+    for (const part of [this.cloth, this.surroundings]) part.setDim(isDimmed ? DIM : 0);
     this.requestDraw();
   }
 
   setTheme(theme: Theme): void {
     const scheme = SCHEMES[theme];
-    for (const part of [this.cloth, this.stage, this.line, this.label]) part.setScheme(scheme);
+    for (const part of [this.cloth, this.surroundings, this.stage, this.line, this.label]) part.setScheme(scheme);
     this.requestDraw();
   }
 
@@ -159,7 +161,7 @@ class KnitView implements SockView {
 
   /** Frees what lies on the GPU; arrays, geometry and materials stay and are sent again when drawn. */
   private release(): void {
-    for (const part of [this.cloth, this.stage, this.line]) part.dispose();
+    for (const part of [this.cloth, this.surroundings, this.stage, this.line]) part.dispose();
   }
 
   private readonly requestDraw = (): void => {
@@ -253,6 +255,13 @@ class KnitView implements SockView {
     this.resize();
     this.contextCallback('restored');
   };
+}
+
+function joined(a: Float64Array, b: Float64Array): Float64Array {
+  const both = new Float64Array(a.length + b.length);
+  both.set(a);
+  both.set(b, a.length);
+  return both;
 }
 
 /** The picture of a sock on a canvas. Throws where the browser has no WebGL 2. */

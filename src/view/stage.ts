@@ -74,6 +74,11 @@ export class Stage {
     this.isTable = isTable;
   }
 
+  /** Nothing lies or stands: what hangs casts no shadow near. */
+  castNothing(): void {
+    this.shadow.visible = this.isTable = false;
+  }
+
   /** A table seen edge on would be a dark line beside the sock: its shadow is left out then. */
   face(camera: Camera): void {
     if (this.isTable) this.shadow.visible = Math.abs(camera.getWorldDirection(new Vector3()).y) > EDGE_ON;

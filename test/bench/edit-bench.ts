@@ -18,8 +18,8 @@ const EDITS: readonly (readonly [field: string, label: string, values: (sock: Kn
   ['toe.tipStitches', 'tip width', ({ plan }) => around(plan.toeTipStitches, 2, 4)],
   ['toe.kind', 'toe shaped by', () => ['short-row']],
   ['foot.lengthMm', 'foot length', () => around(262, 3, 10)],
-  ['foot.ballGirthMm', 'ball girth', () => around(246, 6, 12)],
-  ['ease.girthPercent', 'ease round', () => around(-10, 3, 5)],
+  ['foot.ballGirthMm', 'ball girth', () => around(246, 15, 30)],
+  ['ease.girthPercent', 'ease round', () => around(-10, 6, 12)],
   ['ease.lengthPercent', 'ease along', () => around(0, 2, 5)],
   ['leg.kind', 'leg knitted as', () => ['tube']],
   ['leg.lengthMm', 'leg length', () => around(110, 5, 20)],
@@ -29,7 +29,7 @@ const EDITS: readonly (readonly [field: string, label: string, values: (sock: Kn
   ['gauge.ribWidthFactor', 'rib width', () => around(0.7, 0.05, 0.1)],
   ['counts.stitches', 'stitches round', ({ plan }) => around(plan.stitches, 4, 8)],
   ['counts.legPasses', 'leg passes', ({ plan }) => around(plan.legPasses, 2, 6)],
-  ['counts.anklePasses', 'ankle passes', ({ plan }) => around(plan.anklePasses, 2, 4)],
+  ['counts.anklePasses', 'ankle passes', ({ plan }) => [plan.anklePasses - 2, plan.anklePasses + 2, plan.anklePasses + 4]],
   ['counts.footPasses', 'foot passes', ({ plan }) => around(plan.footPasses, 2, 8)],
 ];
 

@@ -15,8 +15,8 @@ import { diagonalMetric, scaledIdentity } from './plain-metric.ts';
 import type { PlainMetric } from './plain-metric.ts';
 import { printTable } from './table.ts';
 
-const CAP_MS = 90_000;
-const FINE = { tolerance: 1e-6, maxIterations: 20_000 } as const;
+const CAP_MS = 60_000;
+const FINE = { tolerance: 1e-5, maxIterations: 6000 } as const;
 /** Judged by the judge alone. */
 const ENDLESS = { tolerance: 1e-12, maxIterations: 1e6 } as const;
 /** Of a first step, mm/N. */

@@ -14,7 +14,7 @@ describe('the words after report', () => {
   });
 
   test.each([
-    [[]], [['a.json', 'b.json']], [['sock.json', '--poses']], [['sock.json', '--poses', '']], [['sock.json', '--poses', 'worn']],
+    [[]], [['a.json', 'b.json']], [['sock.json', '--poses']], [['sock.json', '--poses', '']], [['sock.json', '--poses', 'curled']],
     [['sock.json', '--poses', 'flat,']], [['sock.json', '--verbose']], [['--poses', 'none']],
   ])('%j is a problem', (args: string[]) => {
     const { problems } = readReportArgs(args);

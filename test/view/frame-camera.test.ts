@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { axesOf, frameFor, PRESETS, type Vector } from '../../src/view/frame-camera.ts';
+import { axesOf, frameFor, MACHINE_PRESETS, PRESETS, type Vector } from '../../src/view/frame-camera.ts';
 import { lineSegments, middleOfLine } from '../../src/view/line-segments.ts';
 import type { ViewPreset } from '../../src/view/sock-view-types.ts';
 
@@ -47,6 +47,27 @@ describe('a framing with room over it', () => {
       fullest = Math.max(fullest, share);
     }
     expect(fullest).toBeCloseTo(1, 9);
+  });
+});
+
+describe('the framing of what hangs', () => {
+  it.each([0.4, 3])('at aspect %s puts its highest point at the top, and keeps all of it in the frame', (aspect) => {
+    const tanY = 0.18, tanUp = 0.12, tanX = tanY * aspect, axes = axesOf(MACHINE_PRESETS.front);
+    const { eye } = frameFor(BOOT, axes, tanX, tanY, tanUp, true);
+    let highest = -Infinity;
+    for (let i = 0; i < BOOT.length; i += 3) {
+      const p = [BOOT[i] - eye[0], BOOT[i + 1] - eye[1], BOOT[i + 2] - eye[2]], z = dot(axes.forward, p), up = dot(axes.up, p);
+      expect(Math.max(Math.abs(dot(axes.right, p)) / (tanX * z), -up / (tanY * z))).toBeLessThan(1 + 1e-9);
+      highest = Math.max(highest, up / (tanUp * z));
+    }
+    expect(highest).toBeCloseTo(1, 9);
+  });
+
+  it('has the front before the eye, the back behind it, the beds\' right end at the side', () => {
+    const { front, back, side } = MACHINE_PRESETS;
+    expect(axesOf(front).forward[1]).toBeGreaterThan(0.9);
+    expect(axesOf(back).forward[1]).toBeLessThan(-0.9);
+    expect(axesOf(side).forward[0]).toBeLessThan(-0.9);
   });
 });
 

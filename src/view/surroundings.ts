@@ -1,0 +1,87 @@
+import { BufferGeometry, Group, Mesh, type RawShaderMaterial, type Vector3 } from 'three';
+import type { FormMesh } from '../foot/form-mesh.ts';
+import { type Scheme, woolColours } from './colour.ts';
+import { shapeMachine, TONE } from './machine-shape.ts';
+import { createMatteMaterial, instancedGeometry, paintMatte, solidGeometry } from './matte-mesh.ts';
+import { meshNormals } from './mesh-normals.ts';
+import type { Around } from './sock-view-types.ts';
+
+const TONES = Object.keys(TONE).length;
+
+/** What holds the cloth: the needles, rails and weights that it hangs on, or the foot that wears it. */
+export class Surroundings {
+  readonly group = new Group();
+  private readonly needles = new Mesh(new BufferGeometry(), createMatteMaterial({ tones: TONES, isNeedle: true, fades: true }));
+  private readonly rails = new Mesh(new BufferGeometry(), createMatteMaterial({ tones: TONES, isNeedle: false, fades: true }));
+  private readonly weights = new Mesh(new BufferGeometry(), createMatteMaterial({ tones: TONES, isNeedle: false, fades: false }));
+  private readonly body = new Mesh(new BufferGeometry(), createMatteMaterial({ tones: 1, isNeedle: false, fades: false }));
+  private shown: Around | null = null;
+  private scheme: Scheme | null = null;
+  /** Points that framing must keep in the picture beside the cloth: three entries each. */
+  corners: Float64Array = new Float64Array(0);
+
+  constructor() {
+    this.meshes().forEach((mesh, order) => {
+      mesh.frustumCulled = false;
+      mesh.visible = false;
+      // Before the cloth, so that what the foot hides is not shaded; what fades comes after all that is solid.
+      mesh.renderOrder = mesh === this.body ? -0.5 : 4 + order;
+      this.group.add(mesh);
+    });
+  }
+
+  /** Null takes all away. `cloth`: three entries a vertex, mm. */
+  show(around: Around | null, cloth: Float64Array): void {
+    const before = this.shown;
+    this.shown = around;
+    this.paint();
+    if (around?.body === before?.body && around?.holding === before?.holding) return;
+    for (const mesh of this.meshes()) {
+      mesh.visible = false;
+      mesh.geometry.dispose();
+    }
+    this.corners = new Float64Array(0);
+    if (around?.body != null) this.showBody(around.body);
+    if (around?.holding == null) return;
+    const { needle, places, states, size, rails, weights, span, corners } = shapeMachine(around.holding, cloth, around.castOnColour !== null);
+    this.needles.geometry = instancedGeometry(needle, places, states);
+    this.needles.material.uniforms.u_size.value = size;
+    this.rails.geometry = solidGeometry(rails);
+    this.weights.geometry = solidGeometry(weights);
+    for (const mesh of [this.needles, this.rails]) (mesh.material.uniforms.u_span.value as Vector3).set(...span);
+    for (const mesh of [this.needles, this.rails, this.weights]) mesh.visible = true;
+    this.corners = corners;
+  }
+
+  setScheme(scheme: Scheme): void {
+    this.scheme = scheme;
+    this.paint();
+  }
+
+  /** Share of the backdrop's colour, 0..1. */
+  setDim(share: number): void {
+    for (const { material } of this.meshes()) material.uniforms.u_dim.value = share;
+  }
+
+  /** Frees the GPU's part; a later drawing sends it again. */
+  dispose(): void {
+    for (const mesh of this.meshes()) { mesh.geometry.dispose(); mesh.material.dispose(); }
+  }
+
+  private paint(): void {
+    const { scheme } = this;
+    if (scheme === null) return;
+    const tones = [...scheme.machine, ...woolColours([this.shown?.castOnColour ?? ''])];
+    for (const mesh of [this.needles, this.rails, this.weights]) paintMatte(mesh.material, scheme, tones);
+    paintMatte(this.body.material, scheme, [scheme.body]);
+  }
+
+  private showBody({ positions, triangles }: FormMesh): void {
+    const places = Float32Array.from(positions);
+    this.body.geometry = solidGeometry({ positions: places, normals: meshNormals(places, triangles), tones: new Float32Array(places.length / 3), index: triangles });
+    this.body.visible = true;
+    this.corners = positions;
+  }
+
+  private meshes(): Mesh<BufferGeometry, RawShaderMaterial>[] { return [this.body, this.needles, this.rails, this.weights]; }
+}
