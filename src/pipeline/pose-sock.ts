@@ -4,6 +4,7 @@ import { makeFormMesh } from '../foot/form-mesh.ts';
 import type { FormMesh } from '../foot/form-mesh.ts';
 import { makeSimpleFoot } from '../foot/simple-foot.ts';
 import type { SimpleFoot } from '../foot/simple-foot.ts';
+import { SECTION } from '../machine/codes.ts';
 import { gridAtPass } from '../machine/grid-at-pass.ts';
 import { measurePose } from '../measure/measure-pose.ts';
 import { measureStretch } from '../measure/measure-stretch.ts';
@@ -65,9 +66,14 @@ export function footOf({ file, foot }: KnittedSock): SimpleFoot {
 }
 
 function poseFree(sock: KnittedSock, name: FreePoseName, { near, ...options }: PoseOptions): Generator<void, Pose> {
-  if (near === undefined) return relaxInSteps(sock.fabric, name, options);
+  if (near === undefined || !hasSameParts(near.fabric, sock.fabric)) return relaxInSteps(sock.fabric, name, options);
   const start = mapShape(interpolateSock(near.fabric, sock.fabric), near.positions), coarse = knitCoarse(sock.plan, sock.trace.loops);
   return relaxInSteps(sock.fabric, name, { ...options, start, ...(coarse === null ? {} : { coarse }) });
+}
+
+/** A decreased and a short-row toe have no shape in common; nor have a leg sewn up and one knitted round, where the work is turned. */
+function hasSameParts(a: Fabric, b: Fabric): boolean {
+  return [SECTION['toe-in'], SECTION.plain].every((part) => a.vertexSection.includes(part) === b.vertexSection.includes(part));
 }
 
 /** The foot up to a hand's breadth over the sock's top. */

@@ -6,6 +6,7 @@ import { measurePose } from '../../src/measure/measure-pose.ts';
 import { relaxSock } from '../../src/shape/index.ts';
 import type { Pose, FreePoseName } from '../../src/shape/index.ts';
 import { makeStartShape } from '../../src/shape/start-shape.ts';
+import { faceAngles } from './face-angles.ts';
 import { knitSmallSock } from './small-sock.ts';
 
 const POSES: readonly FreePoseName[] = ['flat', 'tube'];
@@ -110,6 +111,14 @@ describe('laid flat', () => {
     expect(angle).toBeGreaterThan(flatMitres + 10);
     expect(angle).toBeLessThan(170);
   });
+});
+
+// What we hold a sock of usual gauge to: nowhere on a tube, mitres, seam and toe included, a crease sharper than this.
+it.each([
+  ['a third', { turnDownWidth: 8 }, 'decreased'], ['deep', { turnDownWidth: 4 }, 'decreased'], ['shallow', { turnDownWidth: 14 }, 'short-row'],
+] as const)('a tube has no angle of more than 60 degrees between neighbouring faces (heel %s, %j, toe %s)', (_, heel, kind) => {
+  const sock = knitSmallSock({ gauge: { stitchesPer10cm: 30, rowsPer10cm: 42 }, counts: { stitches: 48, legPasses: 20, footPasses: 60 }, heel, toe: { kind } });
+  expect(Math.max(...faceAngles(sock, relaxSock(sock, 'tube').positions))).toBeLessThan(60);
 });
 
 it('a smaller turn-down width makes a deeper heel', () => {
