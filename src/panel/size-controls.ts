@@ -116,6 +116,11 @@ export const gaugeFolder: FolderSpec = {
       scale: ({ settings }) => gaugeScale(settings.gaugeUnit, settings.patchHeightMm),
     },
     {
+      kind: 'choice', field: 'cloth.firmness', label: 'Fabric', choices: { soft: 'soft', medium: 'medium', firm: 'firm' },
+      planned: ({ defaults }) => defaults.firmness,
+      hint: 'Loose knitting in soft yarn gives easily; a tight gauge or a hard yarn gives less. Sizes stay what the gauge says; what stretches changes.',
+    },
+    {
       kind: 'number', field: 'gauge.ribWidthFactor', label: 'Rib width', scale: () => plainScale('of plain', 0.01, 2),
       planned: ({ defaults }) => defaults.ribWidthFactor, hint: 'Width of the resting rib over that of plain knitting of as many stitches.',
       isShown: ({ file }) => file.leg?.kind !== 'tube',

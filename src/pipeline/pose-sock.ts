@@ -21,7 +21,7 @@ export interface NearShape {
   readonly positions: Float64Array;
 }
 
-export interface PoseOptions extends Omit<RelaxOptions, 'start' | 'coarse'> {
+export interface PoseOptions extends Omit<RelaxOptions, 'start' | 'coarse' | 'firmness'> {
   /** The same pose of a sock that is nearly this one. For the free poses only; the shape at rest is the same, only sooner found. */
   readonly near?: NearShape;
   /** On the beds: after which pass; default the heel's last but one. Beyond the last it is the last. */
@@ -43,14 +43,14 @@ export function* poseInSteps(sock: KnittedSock, name: PoseName, options: PoseOpt
   switch (name) {
     case 'flat': case 'tube': return measured(sock.fabric, yield* poseFree(sock, name, options));
     case 'worn': {
-      const foot = footOf(sock), pose = yield* relaxHeldInSteps(sock.fabric, name, setUpWorn(sock.fabric, foot), options);
+      const foot = footOf(sock), pose = yield* relaxHeldInSteps(sock.fabric, name, setUpWorn(sock.fabric, foot, sock.plan.firmness), options);
       return { ...measured(sock.fabric, pose), body: showFoot(foot, pose) };
     }
     case 'beds': {
       const pass = Math.min(sock.trace.passes.length - 1, Math.max(0, options.pass ?? usualPass(sock)));
       const { grid, liveNeedles } = gridAtPass(sock.program, sock.grid, sock.trace, pass);
-      const fabric = buildPartFabric(grid, sock.fabric), { needlesPerBed, needlePitchMm } = sock.plan;
-      const setUp = setUpBeds({ fabric, grid, liveNeedles, needlesPerBed, needlePitchMm });
+      const fabric = buildPartFabric(grid, sock.fabric), { needlesPerBed, needlePitchMm, firmness } = sock.plan;
+      const setUp = setUpBeds({ fabric, grid, liveNeedles, needlesPerBed, needlePitchMm, firmness });
       const pose = yield* relaxHeldInSteps(fabric, name, setUp, options);
       return { ...measured(fabric, pose), part: { fabric, grid, pass, holding: findHolding(sock, pass, { fabric, grid }, setUp.claw, pose.positions) } };
     }
@@ -65,7 +65,8 @@ export function footOf({ file, foot }: KnittedSock): SimpleFoot {
   });
 }
 
-function poseFree(sock: KnittedSock, name: FreePoseName, { near, ...options }: PoseOptions): Generator<void, Pose> {
+function poseFree(sock: KnittedSock, name: FreePoseName, { near, ...given }: PoseOptions): Generator<void, Pose> {
+  const options = { ...given, firmness: sock.plan.firmness };
   if (near === undefined || !hasSameParts(near.fabric, sock.fabric)) return relaxInSteps(sock.fabric, name, options);
   const start = mapShape(interpolateSock(near.fabric, sock.fabric), near.positions), coarse = knitCoarse(sock.plan, sock.trace.loops);
   return relaxInSteps(sock.fabric, name, { ...options, start, ...(coarse === null ? {} : { coarse }) });

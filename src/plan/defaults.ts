@@ -22,6 +22,7 @@ export const DEFAULTS = {
   /** Four stitches every second round. */
   passesPerDecrease: 4,
   closing: 'graft',
+  firmness: 'soft',
   /** Chosen: an invented machine of a common size. */
   needlesPerBed: 180,
   needlePitchMm: 5,

@@ -38,6 +38,7 @@ function completePlan(file: SockFile, counts: Counts): Plan {
     heelWraps: heel?.wraps ?? DEFAULTS.heelWraps,
     toeKind: toe?.kind ?? DEFAULTS.toeKind,
     closing: toe?.closing ?? DEFAULTS.closing,
+    firmness: file.cloth?.firmness ?? DEFAULTS.firmness,
     yarns: planYarns(file),
     needlesPerBed: machine?.needlesPerBed ?? DEFAULTS.needlesPerBed,
     needlePitchMm: machine?.needlePitchMm ?? DEFAULTS.needlePitchMm,

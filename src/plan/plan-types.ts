@@ -1,4 +1,4 @@
-import type { Bed, YarnStart } from './sock-file.ts';
+import type { Bed, Firmness, YarnStart } from './sock-file.ts';
 
 export interface PlannedYarn {
   readonly name: string;
@@ -55,6 +55,7 @@ export interface Plan {
   readonly toeDecreases: number;
   readonly toePasses: number;
   readonly closing: 'graft' | 'bind-off';
+  readonly firmness: Firmness;
   readonly yarns: readonly PlannedYarn[];
   readonly needlesPerBed: number;
   readonly needlePitchMm: number;

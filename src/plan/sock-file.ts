@@ -5,6 +5,9 @@ export type { ShoeSystem };
 /** Beds are named from the knitter's place: front is nearer to her. */
 export type Bed = 'front' | 'back';
 
+/** Of the knitted cloth, against being stretched and bent. */
+export type Firmness = 'soft' | 'medium' | 'firm';
+
 /** Where in the sock a yarn begins. */
 export type YarnStart = 'leg' | 'ankle' | 'heel' | 'foot' | 'toe';
 
@@ -55,6 +58,10 @@ export interface SockFile {
     readonly passesPerDecrease?: number;
     readonly tipStitches?: number;
     readonly closing?: 'graft' | 'bind-off';
+  };
+  readonly cloth?: {
+    /** How stiff the yarn and a tight gauge make the cloth; no count and no size at rest changes. */
+    readonly firmness?: Firmness;
   };
   readonly counts?: {
     readonly stitches?: number;

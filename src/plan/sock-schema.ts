@@ -67,6 +67,7 @@ export const SOCK_SCHEMA = group('sock file', {
     tipStitches: num('stitches at the tip', 2, 398, 'stitches', 2),
     closing: choice('closing', 'graft', 'bind-off'),
   }),
+  cloth: group('cloth', { firmness: choice('fabric firmness', 'soft', 'medium', 'firm') }),
   counts: group('counts', {
     stitches: num('stitches round', 8, 800, 'stitches', 4),
     legPasses: num('leg passes', 0, 3200, 'passes', 1),

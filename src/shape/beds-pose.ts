@@ -8,7 +8,8 @@ import type { DistanceField, EnergyTerm } from '../solve/index.ts';
 import { hangWales, startOnBeds } from './beds-start.ts';
 import type { Beds, Hanging } from './beds-start.ts';
 import { makeClothBending } from './cloth-bending.ts';
-import { PLATE_STIFFNESS, SOCK_CLOTH } from './cloth-table.ts';
+import { clothOf, PLATE_STIFFNESS, SOCK_CLOTH } from './cloth-table.ts';
+import type { Firmness } from './cloth-table.ts';
 import { findPouches, isPouchSection, makePouchContacts } from './pouch-contact.ts';
 import type { Pouches } from './pouch-contact.ts';
 import { doubleArea, restPolygon } from './rest-polygon.ts';
@@ -41,6 +42,8 @@ export interface PieceOnBeds extends PieceOnNeedles {
   readonly fabric: Fabric;
   readonly needlesPerBed: number;
   readonly needlePitchMm: number;
+  /** Default soft. */
+  readonly firmness?: Firmness;
 }
 
 export interface BedsSetUp extends PoseSetUp {
@@ -62,7 +65,8 @@ export function setUpBeds(piece: PieceOnBeds): BedsSetUp {
   const beds: Beds = { needlesPerBed: piece.needlesPerBed, needlePitchMm: piece.needlePitchMm, gapMm: BED_GAP_MM };
   const hanging = hangWales(fabric, grid, piece.liveNeedles, beds);
   const places = Float64Array.from({ length: 3 * hanging.live.length }, (_, i) => hanging.needles[3 * hanging.live[Math.floor(i / 3)] + i % 3]);
-  const cloth = makeStretchedCloth(fabric, 'fresh'), bending = createBending(makeClothBending(fabric, SOCK_CLOTH));
+  const { firmness = 'soft' } = piece;
+  const cloth = makeStretchedCloth(fabric, 'fresh', firmness), bending = createBending(makeClothBending(fabric, clothOf(firmness)));
   const pins = createPins({ nodes: hanging.live, places, stiffness: NEEDLE_STIFFNESS });
   const pouches = findPouches(fabric, grid), layers = makeLayers(fabric, hanging, pouches, beds.gapMm);
   const start = startOnBeds(fabric, pouches, hanging, beds), bars = makeBars(fabric, grid, start), claw = clawed(fabric, hanging, pouches);

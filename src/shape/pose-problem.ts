@@ -3,7 +3,8 @@ import { createBending, createPreconditioner, createQuadMembrane, createTriangle
 import type { EnergyTerm, Preconditioner } from '../solve/index.ts';
 import { makeClothBending } from './cloth-bending.ts';
 import { makeClothElements } from './cloth-elements.ts';
-import { SOCK_CLOTH } from './cloth-table.ts';
+import { clothOf } from './cloth-table.ts';
+import type { Firmness } from './cloth-table.ts';
 import { makeCreaseContacts } from './crease-contact.ts';
 import { makeInnerPressure } from './inner-pressure.ts';
 import { FLAT_AXIS, isAtFold, makeSingleLayer } from './flat-terms.ts';
@@ -23,18 +24,19 @@ export interface PoseProblem {
 export const METRIC_SHIFT = 1e-6;
 
 /** Gathers the terms of a pose. Bending is left out of the metric: it would double the factor's size for no fewer iterations (`measured`). */
-export function setUpPose(fabric: Fabric, name: FreePoseName): PoseProblem {
+export function setUpPose(fabric: Fabric, name: FreePoseName, firmness: Firmness = 'soft'): PoseProblem {
+  const sockCloth = clothOf(firmness);
   const elements = makeClothElements(fabric);
-  const rectangles = createQuadMembrane(elements.rectangles, SOCK_CLOTH.law), triangles = createTriangleMembrane(elements.triangles, SOCK_CLOTH.law);
+  const rectangles = createQuadMembrane(elements.rectangles, sockCloth.law), triangles = createTriangleMembrane(elements.triangles, sockCloth.law);
   const cloth = [{ term: rectangles, factor: 1 }, { term: triangles, factor: 1 }];
   if (name === 'tube') {
-    const bending = createBending(makeClothBending(fabric, SOCK_CLOTH));
+    const bending = createBending(makeClothBending(fabric, sockCloth));
     return {
       terms: [rectangles, triangles, bending, makeInnerPressure(fabric), ...makeCreaseContacts(fabric)], bending,
       preconditioner: onFirstUse(() => createPreconditioner(fabric.vertexCount, [{ axes: [0, 1, 2], parts: cloth }], METRIC_SHIFT)),
     };
   }
-  const bending = createBending(makeClothBending(fabric, SOCK_CLOTH, (vertex) => (isAtFold(fabric, vertex) ? 0 : 1)));
+  const bending = createBending(makeClothBending(fabric, sockCloth, (vertex) => (isAtFold(fabric, vertex) ? 0 : 1)));
   const inPlane = [0, 1, 2].filter((axis) => axis !== FLAT_AXIS);
   return {
     terms: [rectangles, triangles, bending, makeSingleLayer(fabric)], bending, fixedAxis: FLAT_AXIS,

@@ -1,4 +1,5 @@
 import type { Fabric } from '../fabric/fabric.ts';
+import type { Firmness } from './cloth-table.ts';
 
 /** Shapes that a sock takes by itself. */
 export type FreePoseName = 'flat' | 'tube';
@@ -24,6 +25,8 @@ export interface Pose {
 export interface RelaxOptions {
   /** Positions to start from instead of the embedding; same fabric. */
   readonly start?: Float64Array;
+  /** Of the cloth, in the free poses; default soft. */
+  readonly firmness?: Firmness;
   /** The same sock with larger stitches: a help in going on from `start`, which takes less than half as long with it. Unused without a start. */
   readonly coarse?: Fabric;
   /** Called now and then with the present positions (not to be kept) and 0..1. */

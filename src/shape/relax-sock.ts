@@ -46,8 +46,8 @@ export function relaxSock(fabric: Fabric, name: FreePoseName, options: RelaxOpti
 export function* relaxInSteps(fabric: Fabric, name: FreePoseName, options: RelaxOptions = {}): Generator<void, Pose> {
   const common = readOptions(fabric, options), { coarse } = options;
   const result = coarse === undefined || options.start === undefined
-    ? yield* relaxAlone(fabric, name, common, options.start)
-    : yield* relaxGuided(fabric, coarse, name, common, options.start);
+    ? yield* relaxAlone(fabric, name, common, options)
+    : yield* relaxGuided(fabric, coarse, name, common, options.start, options.firmness);
   moveToFrame(fabric, result.positions, name === 'flat');
   return { name, positions: result.positions, status: result.status, residual: result.residual, iterations: result.iterations };
 }
@@ -71,17 +71,17 @@ function readOptions(fabric: Fabric, options: RelaxOptions): Options {
 
 type Relaxed = Pick<Pose, 'positions' | 'status' | 'residual' | 'iterations'>;
 
-function* relaxAlone(fabric: Fabric, name: FreePoseName, options: Options, start: Float64Array | undefined): Generator<void, Relaxed> {
+function* relaxAlone(fabric: Fabric, name: FreePoseName, options: Options, { start, firmness }: RelaxOptions): Generator<void, Relaxed> {
   const positions = start?.slice() ?? makeStartShape(fabric, name === 'flat' ? 'folded' : 'round');
   if (name === 'flat') layOnPlates(fabric, positions);
-  return { positions, ...yield* relaxFaired(fabric, positions, setUpPose(fabric, name), options) };
+  return { positions, ...yield* relaxFaired(fabric, positions, setUpPose(fabric, name, firmness), options) };
 }
 
 /** From a shape that is near to rest already, with the help of a sock of larger stitches, on which long bends are few unknowns. */
-function* relaxGuided(fabric: Fabric, coarse: Fabric, name: FreePoseName, options: Options, start: Float64Array): Generator<void, Relaxed> {
+function* relaxGuided(fabric: Fabric, coarse: Fabric, name: FreePoseName, options: Options, start: Float64Array, firmness: RelaxOptions['firmness']): Generator<void, Relaxed> {
   const positions: Float64Array = start.slice();
   if (name === 'flat') layOnPlates(fabric, positions);
-  const { terms, ...axis } = fixedAxisOf(setUpPose(fabric, name));
+  const { terms, ...axis } = fixedAxisOf(setUpPose(fabric, name, firmness));
   const metric = createTwoLevelMetric(fabric.vertexCount, terms, interpolateSock(coarse, fabric), { shift: METRIC_SHIFT, ...axis });
   return { positions, ...yield* minimiseInSteps(positions, terms, metric, { ...options, ...axis, lengths: keyLengths(fabric) }) };
 }

@@ -2,7 +2,8 @@ import type { Fabric } from '../fabric/fabric.ts';
 import { createQuadMembrane, createTriangleMembrane } from '../solve/index.ts';
 import type { EnergyTerm, MembraneLaw } from '../solve/index.ts';
 import { makeClothElements } from './cloth-elements.ts';
-import { SOCK_CLOTH } from './cloth-table.ts';
+import { firmLaw, SOCK_CLOTH } from './cloth-table.ts';
+import type { Firmness } from './cloth-table.ts';
 
 /**
  * 1x1 rib in the same yarn. Drawn wide it first unfolds to the width of plain knitting, which takes
@@ -30,8 +31,8 @@ const LAWS = {
 } as const satisfies Record<string, readonly [MembraneLaw, MembraneLaw]>;
 
 /** The membrane of a cloth that is drawn far wider than it lies, on a foot or fresh on the needles: plain cells and rib cells by their own laws. */
-export function makeStretchedCloth(fabric: Fabric, state: keyof typeof LAWS): EnergyTerm[] {
-  const [plain, rib] = LAWS[state];
+export function makeStretchedCloth(fabric: Fabric, state: keyof typeof LAWS, firmness: Firmness): EnergyTerm[] {
+  const [plain, rib] = LAWS[state].map((law) => firmLaw(law, firmness));
   return [...membraneOf(selectCells(fabric, 0), plain), ...membraneOf(selectCells(fabric, 1), rib)];
 }
 

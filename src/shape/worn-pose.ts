@@ -6,7 +6,8 @@ import { createDirectionHold } from '../solve/direction-hold.ts';
 import { createBending, createDistanceContact, createPreconditioner } from '../solve/index.ts';
 import type { EnergyTerm } from '../solve/index.ts';
 import { makeClothBending } from './cloth-bending.ts';
-import { SOCK_CLOTH } from './cloth-table.ts';
+import { clothOf, SOCK_CLOTH } from './cloth-table.ts';
+import type { Firmness } from './cloth-table.ts';
 import type { PoseSetUp } from './pose-set-up.ts';
 import { makeStretchedCloth } from './rib-cloth.ts';
 import { isHeelSection } from './sock-profile.ts';
@@ -29,11 +30,11 @@ const START_GAP_MM = 0.2;
  * without friction; only the top grips: without that a stretched leg would slide down the calf. The
  * cast-on keeps the height at which the leg, drawn wide, is neither pulled long nor pushed together.
  */
-export function setUpWorn(fabric: Fabric, foot: SimpleFoot): PoseSetUp {
+export function setUpWorn(fabric: Fabric, foot: SimpleFoot, firmness: Firmness = 'soft'): PoseSetUp {
   const clearance = SOCK_CLOTH.thicknessMm / 2;
   const start = startWorn(fabric, foot, clearance + START_GAP_MM);
-  const cloth = makeStretchedCloth(fabric, 'worn'), skin = makeSkin(fabric, foot, clearance), grip = makeGrip(fabric, foot, start);
-  const bending = createBending(makeClothBending(fabric, SOCK_CLOTH));
+  const cloth = makeStretchedCloth(fabric, 'worn', firmness), skin = makeSkin(fabric, foot, clearance), grip = makeGrip(fabric, foot, start);
+  const bending = createBending(makeClothBending(fabric, clothOf(firmness)));
   const parts = [...cloth.map((term) => ({ term, factor: CLOTH_METRIC_SHARE })), { term: skin, factor: 1 }, { term: grip, factor: 1 }];
   return {
     problem: {

@@ -26,6 +26,6 @@ export function createShapeMemory(): ShapeMemory {
 
 /** All of a file that its relaxed shape hangs on: names and yarns are not among it, the machine's size only on the machine. */
 export function shapeKey(file: SockFile, pose: PoseName, pass: number | null): string {
-  const { gauge, foot, ease, leg, heel, toe, counts, machine } = file;
-  return JSON.stringify([pose, gauge, foot, ease, leg, heel, toe, counts, ...(pose === 'beds' ? [machine, pass] : [])]);
+  const { gauge, foot, ease, leg, heel, toe, cloth, counts, machine } = file;
+  return JSON.stringify([pose, gauge, foot, ease, leg, heel, toe, cloth, counts, ...(pose === 'beds' ? [machine, pass] : [])]);
 }

@@ -6,8 +6,8 @@ import type { SockFile } from '../../src/plan/sock-file.ts';
 
 /** Invented, and just large enough to have a coarse sock as its guide. */
 const BASE: SockFile = {
-  gauge: { stitchesPer10cm: 16, rowsPer10cm: 22 }, heel: { turnDownWidth: 6 }, toe: { tipStitches: 6 },
-  counts: { stitches: 40, legPasses: 32, footPasses: 60 },
+  gauge: { stitchesPer10cm: 20, rowsPer10cm: 28 }, heel: { turnDownWidth: 8 }, toe: { tipStitches: 8 },
+  counts: { stitches: 48, legPasses: 24, footPasses: 60 },
 };
 
 function knit(file: SockFile): KnittedSock {
@@ -17,10 +17,9 @@ function knit(file: SockFile): KnittedSock {
 }
 
 const EDITS: Record<string, Partial<SockFile>> = {
-  'turn-down width by 2': { heel: { turnDownWidth: 8 } },
-  'a plateau': { heel: { turnDownWidth: 6, plateauPasses: 4 } },
-  'toe rate': { toe: { tipStitches: 6, passesPerDecrease: 2 } },
-  'stitches': { counts: { ...BASE.counts, stitches: 44 } },
+  'turn-down width by 2': { heel: { turnDownWidth: 10 } },
+  'toe rate': { toe: { tipStitches: 8, passesPerDecrease: 2 } },
+  'stitches': { counts: { ...BASE.counts, stitches: 52 } },
 };
 
 function dimensions({ measures }: PosedSock): [string, number][] {

@@ -26,7 +26,7 @@ describe('defaults', () => {
     expect(planned(FOOT)).toMatchObject({
       stitches: 68, heelStitches: 34, legKind: 'flat-rib', legPasses: 46, plainPasses: 2, gatherBed: 'back', heelBed: 'front', anklePasses: 4,
       turnDownWidth: 12, plateauPasses: 0, heelWraps: true, heelPasses: 44, footPasses: 134,
-      toeKind: 'decreased', passesPerDecrease: 4, toeTipStitches: 12, toeDecreases: 11, toePasses: 42, closing: 'graft',
+      toeKind: 'decreased', passesPerDecrease: 4, toeTipStitches: 12, toeDecreases: 11, toePasses: 42, closing: 'graft', firmness: 'soft',
       needlesPerBed: 180, needlePitchMm: 5, stitchesPerMm: 0.3, rowsPerMm: 0.42,
     });
   });
