@@ -25,6 +25,11 @@ const ROOMS = {
   panel: { values: ['base'], types: [...CORE.slice(1), 'worker', 'view'] },
 };
 
+const NO_RANDOM = { object: 'Math', property: 'random', message: 'Pass a seeded source in: the same sock gives the same shape.' };
+/** Rooms on whose bytes a shape hangs, and functions that engines may round as they like. */
+const TO_THE_BIT = ['base', 'solve', 'foot', 'machine', 'fabric', 'shape'];
+const ENGINES_OWN = ['sin', 'cos', 'tan', 'asin', 'acos', 'atan', 'atan2', 'exp', 'log', 'log2', 'log10', 'pow', 'cbrt', 'hypot', 'sinh', 'cosh', 'tanh'];
+
 /** Imports from outside the rooms, as regular expressions of the whole specifier. */
 const OUTSIDE = {
   view: ['three', 'three/.+', String.raw`\./[\w-]+\.css`, String.raw`\.\./\.\./shaders/[\w.-]+\.glsl\?raw`],
@@ -130,8 +135,16 @@ export default defineConfig(
     files: CORE.map((room) => `src/${room}/**/*.ts`),
     rules: {
       'no-restricted-globals': ['error', ...CORE_GLOBALS],
-      'no-restricted-properties': ['error', { object: 'Math', property: 'random', message: 'Pass a seeded source in: the same sock gives the same shape.' }],
+      'no-restricted-properties': ['error', NO_RANDOM],
       'no-restricted-syntax': ['error', ...CORE_SYNTAX],
+    },
+  },
+  {
+    files: TO_THE_BIT.map((room) => `src/${room}/**/*.ts`),
+    rules: {
+      'no-restricted-properties': ['error', NO_RANDOM, ...ENGINES_OWN.map((property) => (
+        { object: 'Math', property, message: 'Engines round it as they like, and a shape must have the same bytes in all: see src/base/portable-math.ts.' }
+      ))],
     },
   },
   {

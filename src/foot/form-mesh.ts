@@ -1,3 +1,4 @@
+import { cos, sin } from '../base/portable-math.ts';
 import type { SimpleFoot } from './simple-foot.ts';
 import { traceRay } from './trace-section.ts';
 import type { Point } from './trace-section.ts';
@@ -60,11 +61,11 @@ export function makeFormMesh(foot: SimpleFoot, topMm: number, insetMm: number): 
   roundBrim(rings, top);
   for (let i = 0; i <= HEEL_RINGS; i++) {
     const angle = Math.PI / 2 * i / HEEL_RINGS;
-    add(pivot, [-Math.cos(angle), 0, -Math.sin(angle)]);
+    add(pivot, [-cos(angle), 0, -sin(angle)]);
   }
   const tip = meet([reach, 0, foot.toeMm], [-1, 0, 0]), last = tip[0] - TIP * lengthMm;
   for (let i = 1; i <= FOOT_RINGS; i++) {
-    const x = pivot[0] + (last - pivot[0]) * Math.sin(Math.PI / 2 * i / FOOT_RINGS);
+    const x = pivot[0] + (last - pivot[0]) * sin(Math.PI / 2 * i / FOOT_RINGS);
     add([x, pivot[1]], [0, 0, -1]);
   }
   return joinRings(rings, tip);
@@ -87,7 +88,7 @@ function acrossForm([x, z]: readonly [number, number], way: Point, { meet, reach
 
 function traceRing({ middle, up, half }: Section, { meet, outsideY, off }: Tracer): Point[] {
   return Array.from({ length: SIDES }, (_, k) => {
-    const c = (half + off) * Math.cos(2 * Math.PI * k / SIDES), s = outsideY * Math.sin(2 * Math.PI * k / SIDES), length = Math.sqrt(c * c + s * s);
+    const c = (half + off) * cos(2 * Math.PI * k / SIDES), s = outsideY * sin(2 * Math.PI * k / SIDES), length = Math.sqrt(c * c + s * s);
     const out: Point = [c * up[0], s, c * up[2]];
     return meet([middle[0] + out[0], out[1], middle[2] + out[2]], [-out[0] / length, -out[1] / length, -out[2] / length]);
   });

@@ -116,9 +116,9 @@ export const gaugeFolder: FolderSpec = {
       scale: ({ settings }) => gaugeScale(settings.gaugeUnit, settings.patchHeightMm),
     },
     {
-      kind: 'choice', field: 'cloth.firmness', label: 'Fabric', choices: { soft: 'soft', medium: 'medium', firm: 'firm' },
+      kind: 'choice', field: 'cloth.firmness', label: 'Fabric firmness', choices: { soft: 'soft', medium: 'medium', firm: 'firm' },
       planned: ({ defaults }) => defaults.firmness,
-      hint: 'Loose knitting in soft yarn gives easily; a tight gauge or a hard yarn gives less. Sizes stay what the gauge says; what stretches changes.',
+      hint: 'Loose knitting in soft yarn bends and stretches easily; a tight gauge or a hard yarn gives less. No count changes, only the shape.',
     },
     {
       kind: 'number', field: 'gauge.ribWidthFactor', label: 'Rib width', scale: () => plainScale('of plain', 0.01, 2),

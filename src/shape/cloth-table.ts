@@ -38,7 +38,7 @@ export const SOCK_CLOTH: Cloth = {
  * How firm a cloth is: factors on all moduli and on bending, with the curve that they share left alone.
  * Plain knits carry 17 to 65 N/m at rest, about twice as much along wales as along courses (published
  * ranges). At rest, along courses and along wales, that makes soft 18 and 36 N/m, medium 24 and 49,
- * firm 32 and 63; nothing softer or firmer has both within the range. A firm cloth and a soft one have
+ * firm 32 and 63; a tenth softer or firmer, and one of them would leave the range. A firm cloth and a soft one have
  * the same shape wherever only the cloth's own forces act (laid flat); pressure and weights move
  * the firm one less.
  */

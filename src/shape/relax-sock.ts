@@ -1,3 +1,4 @@
+import { log } from '../base/portable-math.ts';
 import type { Fabric } from '../fabric/fabric.ts';
 import { createScaledTerm, createTwoLevelMetric, minimise, minimiseInSteps } from '../solve/index.ts';
 import type { MinimiseOptions, MinimiseResult } from '../solve/index.ts';
@@ -109,7 +110,7 @@ function reportTo(onProgress: NonNullable<RelaxOptions['onProgress']>, tolerance
   let first = 0, furthest = 0;
   return (positions, residual) => {
     if (first === 0) first = Math.max(residual, 10 * tolerance);
-    furthest = Math.max(furthest, Math.min(1, Math.log(first / Math.max(residual, tolerance)) / Math.log(first / tolerance)));
+    furthest = Math.max(furthest, Math.min(1, log(first / Math.max(residual, tolerance)) / log(first / tolerance)));
     onProgress(positions, furthest);
   };
 }

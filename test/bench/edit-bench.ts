@@ -27,6 +27,7 @@ const EDITS: readonly (readonly [field: string, label: string, values: (sock: Kn
   ['gauge.stitchesPer10cm', 'stitches in 10 cm', () => around(30, 1, 2)],
   ['gauge.rowsPer10cm', 'rows in 10 cm', () => around(42, 1, 2)],
   ['gauge.ribWidthFactor', 'rib width', () => around(0.7, 0.05, 0.1)],
+  ['cloth.firmness', 'fabric firmness', () => ['medium', 'firm']],
   ['counts.stitches', 'stitches round', ({ plan }) => around(plan.stitches, 4, 8)],
   ['counts.legPasses', 'leg passes', ({ plan }) => around(plan.legPasses, 2, 6)],
   ['counts.anklePasses', 'ankle passes', ({ plan }) => [plan.anklePasses - 2, plan.anklePasses + 2, plan.anklePasses + 4]],

@@ -80,6 +80,13 @@ describe('rooms', () => {
   });
 });
 
+it('rooms on which a shape hangs use no function that engines round as they like', async () => {
+  for (const room of ['base', 'solve', 'foot', 'machine', 'fabric', 'shape']) {
+    expect(await rulesBrokenBy(`src/${room}/snippet.ts`, 'export const x = Math.sin(1);\n'), room).toEqual(['no-restricted-properties']);
+    expect(await rulesBrokenBy(`src/${room}/snippet.ts`, 'export const x = Math.sqrt(2);\n'), room).toEqual([]);
+  }
+});
+
 describe('core rooms know no page, clock, chance or late loading', () => {
   const FORBIDDEN: readonly (readonly [code: string, rule: string])[] = [
     ['export const x = Math.random();', 'no-restricted-properties'],

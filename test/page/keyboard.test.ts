@@ -57,6 +57,27 @@ describe('by keyboard alone', () => {
     expect(await redo.isDisabled()).toBe(true);
   });
 
+  it('the fabric firmness is chosen, moves no count but the shape, and is undone', async () => {
+    const { page, errors } = await openSmallSock();
+    await page.getByLabel('Tube').check();
+    await settled(page);
+    const soft = await see(page), choice = page.getByRole('combobox', { name: 'Fabric firmness' });
+    expect(await choice.inputValue()).toBe('soft');
+    await choice.focus();
+    await page.keyboard.press('End');
+    await expect.poll(async () => (await see(page)).file.cloth?.firmness).toBe('firm');
+    await settled(page);
+    const firm = await see(page);
+    expect({ ...firm.plan, firmness: 'soft' }).toEqual(soft.plan);
+    expect(firm.measures.rest).toEqual(soft.measures.rest);
+    // The same pressure rounds firm cloth less.
+    expect(firm.measures.posed!.footGirthMm!).toBeLessThan(soft.measures.posed!.footGirthMm!);
+    await page.keyboard.press('Control+z');
+    await expect.poll(async () => choice.inputValue()).toBe('soft');
+    expect((await see(page)).file.cloth).toBeUndefined();
+    expect(errors).toEqual([]);
+  });
+
   it('every control of the panel has a role, a name and, if it is a number, its range', async () => {
     const { page } = await openSmallSock();
     const nameless = await page.evaluate(() => [...document.querySelectorAll('#panel input, #panel select, #panel button, #panel [role=slider]')]

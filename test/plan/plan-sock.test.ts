@@ -62,6 +62,7 @@ describe('choices', () => {
     ['leg passes by hand may be odd for a flat leg', [['counts.legPasses', 47]], { legPasses: 47 }],
     ['no leg at all', [['leg.lengthMm', 0]], { legPasses: 0, plainPasses: 2 }],
     ['wraps off', [['heel.wraps', false]], { heelWraps: false }],
+    ['firm cloth has the counts of soft cloth', [['cloth.firmness', 'firm']], { firmness: 'firm', stitches: 68, legPasses: 46, footPasses: 134, toePasses: 42 }],
   ])('%s', (_name, changes, expected) => {
     expect(planned(change(FOOT, ...changes))).toMatchObject(expected);
   });

@@ -33,5 +33,6 @@ export function randomSockFile(random: Random): SockFile {
     },
     ...(maybe(random) ? { yarns: [{ from: randomPick(random, YARN_STARTS), colour: '#abc' }, { name: 'other', stripePasses: 6 }] } : {}),
     machine: { needlesPerBed: randomWhole(random, 60, 400), needlePitchMm: 5 },
+    ...(maybe(random) ? { cloth: { firmness: randomPick(random, ['soft', 'medium', 'firm'] as const) } } : {}),
   };
 }

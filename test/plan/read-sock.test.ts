@@ -71,7 +71,7 @@ describe('one wrong field is named, and nothing else', () => {
     ['leg.lengthMm', '801'], ['leg.lengthMm', '-0.1'], ['leg.kind', '"sock"'], ['leg.kind', '1'], ['leg.gatherBed', '"left"'],
     ['heel.turnDownWidth', '11'], ['heel.turnDownWidth', '0'], ['heel.turnDownWidth', '1'], ['heel.turnDownWidth', '12.5'], ['heel.turnDownWidth', '-2'],
     ['heel.plateauPasses', '3'], ['heel.plateauPasses', '-2'], ['heel.wraps', '"true"'], ['heel.wraps', '1'], ['heel', '[]'],
-    ['toe.kind', '"pointed"'], ['toe.passesPerDecrease', '3'], ['toe.passesPerDecrease', '0'], ['toe.tipStitches', '9'], ['toe.closing', 'null'], ['cloth.firmness', '"hard"'],
+    ['toe.kind', '"pointed"'], ['toe.passesPerDecrease', '3'], ['toe.passesPerDecrease', '0'], ['toe.tipStitches', '9'], ['toe.closing', 'null'], ['cloth.firmness', '"hard"'], ['cloth.firmness', '1'], ['cloth', '"firm"'], ['cloth.softness', '1'],
     ['counts.stitches', '70'], ['counts.stitches', '72.5'], ['counts.stitches', '0'], ['counts.stitches', '-72'], ['counts.stitches', '4000000'],
     ['counts.legPasses', '1.5'], ['counts.anklePasses', '3'], ['counts.footPasses', '111'], ['counts.footPasses', '0'], ['counts.footPasses', '1e9'],
     ['yarns', '{}'], ['yarns', 'null'], ['yarns.0', '"wool"'], ['yarns.0.metresPer100g', '19'], ['yarns.0.metresPer100g', '2001'],

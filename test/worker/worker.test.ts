@@ -127,6 +127,9 @@ describe('worker and page', () => {
     expect(relaxed).toBe(1);
     await work.make(small(6), 'flat', {});
     expect(relaxed).toBe(2);
+    // Firm cloth takes another shape than that.
+    await work.make({ ...small(6), cloth: { firmness: 'firm' } }, 'flat', {});
+    expect(relaxed).toBe(3);
   });
 
   it('disposing settles whatever runs or waits', async () => {
