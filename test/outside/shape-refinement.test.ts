@@ -25,21 +25,15 @@ function secondMove(name: keyof Measures): { ofFirst: number; ofSize: number } {
 }
 
 // Numerical analysis (any text: Richardson): where a discrete shape has a limit, halving the mesh moves it less
-// and less. Lengths along the cloth over heel and toe converge slower than distances through space: fine loops
-// gather where coarse ones shorten. Left out (`measured`): the heel's depth and diagonal, whose second move is
-// 0.7 to 1.1 of the first, and the toe's length, which moves by up to 4 % without an order.
+// and less. `measured`: order 1.9 for the leg's length, 1.0 to 1.1 for throat, heel-tip girth and marked diagonal,
+// 0.8 for the foot's length. Left out: the heel's depth, which moved by 6 % each time, without an order.
 describe('a sock of half the loop size is nearer to a limit', () => {
-  it.each(['throatToHeelMm', 'legLengthMm'] as const)('%s moves by well under what it did', (name) => {
-    expect(secondMove(name).ofFirst).toBeLessThan(0.6);
+  it.each(['throatToHeelMm', 'legLengthMm', 'heelTipGirthMm', 'heelDiagonalMm', 'footLengthMm'] as const)('%s moves by well under what it did', (name) => {
+    expect(secondMove(name).ofFirst).toBeLessThan(0.65);
   });
 
-  it('heelTipGirthMm moves by less than it did', () => {
-    expect(secondMove('heelTipGirthMm').ofFirst).toBeLessThan(0.95);
-  });
-
-  // Where the first move is small already, a share of it says little.
-  it.each(['footLengthMm', 'footGirthMm', 'legFootAngleDeg'] as const)('%s moves by less than it did, or hardly', (name) => {
-    const { ofFirst, ofSize } = secondMove(name);
-    expect(Math.min(ofFirst / 0.95, ofSize / 0.015)).toBeLessThan(1);
+  // Where the first move is next to nothing already, a share of it says little.
+  it.each(['footGirthMm', 'toeLengthMm', 'legFootAngleDeg'] as const)('%s hardly moves', (name) => {
+    expect(secondMove(name).ofSize).toBeLessThan(0.01);
   });
 });
