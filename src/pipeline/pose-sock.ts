@@ -1,3 +1,4 @@
+import { runToEnd } from '../base/run-to-end.ts';
 import { buildPartFabric } from '../fabric/build-part-fabric.ts';
 import type { Fabric } from '../fabric/fabric.ts';
 import { makeFormMesh } from '../foot/form-mesh.ts';
@@ -34,8 +35,7 @@ const FOOT_OVER_TOP_MM = 45;
 
 /** Relaxes a sock into a pose and measures it there. */
 export function poseSock(sock: KnittedSock, name: PoseName, options: PoseOptions = {}): PosedSock {
-  const steps = poseInSteps(sock, name, options);
-  for (let step = steps.next(); ; step = steps.next()) if (step.done === true) return step.value;
+  return runToEnd(poseInSteps(sock, name, options));
 }
 
 /** The same, yielding often, so that a caller may do other things in between. */

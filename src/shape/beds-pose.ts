@@ -2,12 +2,12 @@ import type { Fabric } from '../fabric/fabric.ts';
 import { LOOP, SECTION } from '../machine/codes.ts';
 import type { PieceOnNeedles } from '../machine/grid-at-pass.ts';
 import type { StitchGrid } from '../machine/grid.ts';
-import { createDirectionHold } from '../solve/direction-hold.ts';
-import { createBending, createDistanceContact, createGravity, createPins, createPreconditioner, createSlab } from '../solve/index.ts';
+import { createBending, createDirectionHold, createDistanceContact, createGravity, createPins, createPreconditioner, createSlab } from '../solve/index.ts';
 import type { DistanceField, EnergyTerm } from '../solve/index.ts';
 import { hangWales, startOnBeds } from './beds-start.ts';
 import type { Beds, Hanging } from './beds-start.ts';
 import { makeClothBending } from './cloth-bending.ts';
+import { METRIC_SHIFT } from './pose-problem.ts';
 import { clothOf, PLATE_STIFFNESS, SOCK_CLOTH } from './cloth-table.ts';
 import type { Firmness } from './cloth-table.ts';
 import { findPouches, isPouchSection, makePouchContacts } from './pouch-contact.ts';
@@ -32,7 +32,6 @@ export const VERGE_STIFFNESS = 0.03;
 export const BAR_STIFFNESS = 0.05;
 /** Share of the cloth's metric: drawn to the needles' pitch it is stiffer than at rest. `measured`: fewest iterations. */
 const CLOTH_METRIC_SHARE = 4;
-const METRIC_SHIFT = 1e-6;
 /** The heel's weight hangs on loops this near to the heel's middle, as a share of its breadth, and to that of their wales' rows. */
 const CLAW_SHARE = 0.15;
 

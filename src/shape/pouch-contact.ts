@@ -1,7 +1,7 @@
 import { cos, sin } from '../base/portable-math.ts';
 import type { Fabric } from '../fabric/fabric.ts';
 import type { StitchGrid } from '../machine/grid.ts';
-import { createGapContact } from '../solve/gap-contact.ts';
+import { createGapContact } from '../solve/index.ts';
 import type { EnergyTerm } from '../solve/index.ts';
 import { PLATE_STIFFNESS, SOCK_CLOTH } from './cloth-table.ts';
 import { isFanToeSection, isHeelSection } from './sock-profile.ts';

@@ -1,4 +1,5 @@
 import { log } from '../base/portable-math.ts';
+import { runToEnd } from '../base/run-to-end.ts';
 import type { Fabric } from '../fabric/fabric.ts';
 import { createScaledTerm, createTwoLevelMetric, minimise, minimiseInSteps } from '../solve/index.ts';
 import type { MinimiseOptions, MinimiseResult } from '../solve/index.ts';
@@ -28,8 +29,6 @@ const LONGEST_MOVE = 1.5;
  * disturbed by 2 mm then end in one shape.
  */
 const FAIRING = { fromResidual: 3, passes: 15, stiffness: 5, iterations: 50, tolerance: 0.1 } as const;
-/** Iterations between two looks at the stiffness. `measured`: fewest milliseconds of 25, 40, 70 and never. */
-const RENEW_EVERY = 40;
 
 type Options = MinimiseOptions & { readonly maxIterations: number };
 
@@ -39,8 +38,7 @@ type Options = MinimiseOptions & { readonly maxIterations: number };
  * in the pose's status and residual. Same input, same bytes.
  */
 export function relaxSock(fabric: Fabric, name: FreePoseName, options: RelaxOptions = {}): Pose {
-  const steps = relaxInSteps(fabric, name, options);
-  for (let step = steps.next(); ; step = steps.next()) if (step.done === true) return step.value;
+  return runToEnd(relaxInSteps(fabric, name, options));
 }
 
 /** The same, yielding before every iteration. */
@@ -64,7 +62,7 @@ function readOptions(fabric: Fabric, options: RelaxOptions): Options {
   const { tolerance = DEFAULT_TOLERANCE, maxIterations = DEFAULT_ITERATIONS, onProgress, isCancelled } = options;
   return {
     tolerance, maxIterations, longestMove: LONGEST_MOVE * fabric.waleMm, progressEvery: PROGRESS_EVERY,
-    leastForce: LEAST_STRAIN * SOCK_CLOTH.law.courseModulus * fabric.waleMm, renewEvery: RENEW_EVERY,
+    leastForce: LEAST_STRAIN * SOCK_CLOTH.law.courseModulus * fabric.waleMm,
     ...(isCancelled === undefined ? {} : { isCancelled }),
     ...(onProgress === undefined ? {} : { onProgress: reportTo(onProgress, tolerance) }),
   };

@@ -13,8 +13,8 @@ import type { Firmness } from './cloth-table.ts';
  */
 export const RIB_LAW: MembraneLaw = { ...SOCK_CLOTH.law, courseModulus: 0.01, coupling: 0.15, stiffening: 4 };
 
-/** Cloth drawn over a foot lies close to it: where the tight heel line crowds it, it has no room to gather without end. `chosen by eye`: no cell at a heel's corner collapses, and no spikes. */
-const WORN: Partial<MembraneLaw> = { crushing: 10 };
+/** Cloth drawn over a foot lies close to it: where the tight heel line crowds it, it has no room to gather without end. `chosen by eye`: no cell shrinks to less than a third, and what crowds at a heel's end or in the crook of the ankle shortens before it folds over. */
+const WORN: Partial<MembraneLaw> = { crushing: 1 };
 
 /**
  * Cloth fresh from the needles, at the needles' pitch: half as wide again as it will lie, rib twice as

@@ -19,8 +19,6 @@ const TOE_TURN = Math.PI;
 const SPREAD = 1.3;
 /** How far a decreased toe closes at its last round (1: to a line). */
 const TOE_CLOSE = 0.97;
-/** Half the distance between the layers of a folded start, mm. */
-const FOLDED_HALF_MM = 1;
 
 /**
  * A first shape that follows the passes: rounds strung on a centre line that runs down the leg
@@ -104,15 +102,10 @@ function ellipseBreadth(girth: number, half: number): number {
   return 0.5 * (low + high);
 }
 
-/** Point of a round laid double between centre back and centre front, the left half on the +y side. */
+/** Point of a round laid double between centre back and centre front, both halves in the mid-plane. */
 function foldedPoint(profile: SockProfile, girth: number, row: number, around: number): { forward: number; side: number } {
-  const turn = around - Math.floor(around);
-  const half = Math.min(turn, 1 - turn);
-  const edge = Math.min(1, 8 * Math.min(half, 0.5 - half));
-  return {
-    forward: (half - 0.25) * girth * toeThickness(profile, row),
-    side: (turn < 0.5 ? 1 : -1) * FOLDED_HALF_MM * edge,
-  };
+  const turn = around - Math.floor(around), half = Math.min(turn, 1 - turn);
+  return { forward: (half - 0.25) * girth * toeThickness(profile, row), side: 0 };
 }
 
 function smoothStep(t: number): number {

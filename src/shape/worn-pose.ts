@@ -2,10 +2,10 @@ import { cos, sin } from '../base/portable-math.ts';
 import type { Fabric } from '../fabric/fabric.ts';
 import type { SimpleFoot } from '../foot/simple-foot.ts';
 import { SECTION } from '../machine/codes.ts';
-import { createDirectionHold } from '../solve/direction-hold.ts';
-import { createBending, createDistanceContact, createPreconditioner } from '../solve/index.ts';
+import { createBending, createDirectionHold, createDistanceContact, createPreconditioner } from '../solve/index.ts';
 import type { EnergyTerm } from '../solve/index.ts';
 import { makeClothBending } from './cloth-bending.ts';
+import { METRIC_SHIFT } from './pose-problem.ts';
 import { clothOf, SOCK_CLOTH } from './cloth-table.ts';
 import type { Firmness } from './cloth-table.ts';
 import type { PoseSetUp } from './pose-set-up.ts';
@@ -21,7 +21,6 @@ const CLOTH_METRIC_SHARE = 4;
 const SKIN_METRIC_SHARE = 0.03;
 /** Stiffness with which cloth keeps its place where it grips, N/mm^3. `chosen by eye`: it gives by a millimetre or two. */
 export const GRIP_STIFFNESS = 2e-4;
-const METRIC_SHIFT = 1e-6;
 /** The start lies this much off the skin, mm. */
 const START_GAP_MM = 0.2;
 

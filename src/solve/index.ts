@@ -12,6 +12,8 @@ export { createSingleLayer } from './single-layer.ts';
 export { createPairContact } from './pair-contact.ts';
 export { createDistanceContact } from './distance-contact.ts';
 export type { DistanceContact, DistanceField } from './distance-contact.ts';
+export { createDirectionHold } from './direction-hold.ts';
+export { createGapContact } from './gap-contact.ts';
 export { createPins } from './pins.ts';
 export { createGravity } from './gravity.ts';
 export { createPreconditioner } from './preconditioner.ts';
