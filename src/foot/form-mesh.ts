@@ -1,5 +1,5 @@
 import { cos, sin } from '../base/portable-math.ts';
-import type { SimpleFoot } from './simple-foot.ts';
+import type { FootForm } from './foot-form.ts';
 import { traceRay } from './trace-section.ts';
 import type { Point } from './trace-section.ts';
 
@@ -43,7 +43,7 @@ interface Tracer {
  * at height `topMm` with a rounded edge. Rings lie in planes across the leg, then in planes that
  * turn about a line in front of the instep, then in planes across the foot: no two cross inside.
  */
-export function makeFormMesh(foot: SimpleFoot, topMm: number, insetMm: number): FormMesh {
+export function makeFormMesh(foot: FootForm, topMm: number, insetMm: number): FormMesh {
   const { lengthMm } = foot.measures, reach = 2 * Math.max(lengthMm, foot.measures.calfGirthMm);
   const meet = (from: Point, way: Point): Point => {
     const t = traceRay(foot, from, way, 2 * reach, -insetMm);
@@ -72,7 +72,7 @@ export function makeFormMesh(foot: SimpleFoot, topMm: number, insetMm: number): 
 }
 
 /** A line in front of the instep's crease, outside the form: its x and z. */
-function findPivot(foot: SimpleFoot, { meet, reach, off }: Tracer): readonly [number, number] {
+function findPivot(foot: FootForm, { meet, reach, off }: Tracer): readonly [number, number] {
   const s = Math.SQRT1_2, [x, z] = foot.turn;
   const skin = meet([x + reach * s, 0, z + reach * s], [-s, 0, -s]);
   return [skin[0] + off * s, skin[2] + off * s];

@@ -3,8 +3,8 @@ import { buildPartFabric } from '../fabric/build-part-fabric.ts';
 import type { Fabric } from '../fabric/fabric.ts';
 import { makeFormMesh } from '../foot/form-mesh.ts';
 import type { FormMesh } from '../foot/form-mesh.ts';
-import { makeSimpleFoot } from '../foot/simple-foot.ts';
-import type { SimpleFoot } from '../foot/simple-foot.ts';
+import { makeFootForm } from '../foot/foot-form.ts';
+import type { FootForm } from '../foot/foot-form.ts';
 import { SECTION } from '../machine/codes.ts';
 import { gridAtPass } from '../machine/grid-at-pass.ts';
 import { measurePose } from '../measure/measure-pose.ts';
@@ -58,8 +58,8 @@ export function* poseInSteps(sock: KnittedSock, name: PoseName, options: PoseOpt
 }
 
 /** The simple form of the foot that a sock was planned for. */
-export function footOf({ file, foot }: KnittedSock): SimpleFoot {
-  return makeSimpleFoot({
+export function footOf({ file, foot }: KnittedSock): FootForm {
+  return makeFootForm({
     lengthMm: foot.lengthMm, ballGirthMm: foot.ballGirthMm, calfGirthMm: foot.calfGirthMm,
     ankleGirthMm: file.foot?.ankleGirthMm ?? null, heelDiagonalMm: file.foot?.heelDiagonalMm ?? null,
   });
@@ -78,7 +78,7 @@ function hasSameParts(a: Fabric, b: Fabric): boolean {
 }
 
 /** The foot up to a hand's breadth over the sock's top. */
-function showFoot(foot: SimpleFoot, { positions }: Pose): FormMesh {
+function showFoot(foot: FootForm, { positions }: Pose): FormMesh {
   let top = foot.ankleMm;
   for (let i = 2; i < positions.length; i += 3) top = Math.max(top, positions[i]);
   return makeFormMesh(foot, top + FOOT_OVER_TOP_MM, SHOWN_FOOT_INSET_MM);

@@ -1,3 +1,4 @@
+import { ARCH_KINDS, FOOT_SIDES, TOE_OUTLINES } from '../foot/foot-kinds.ts';
 import { SHOE_SYSTEMS } from '../foot/shoe-size.ts';
 import type { GroupRule, NumberRule, Rule } from './field-rule.ts';
 
@@ -6,6 +7,9 @@ export const SOCK_FILE_VERSION = 1;
 
 /** The kernels count yarns in a byte; more than this is a slip. */
 const MOST_YARNS = 24;
+/** Nobody changes the rate of a toe more often than this. */
+const MOST_RATES = 12;
+const MOST_SWATCHES = 12;
 
 function num(label: string, min: number, max: number, unit: string, multipleOf: NumberRule['multipleOf'] = 0): NumberRule {
   return { kind: 'number', label, min, max, unit, multipleOf };
@@ -35,6 +39,18 @@ export const SOCK_SCHEMA = group('sock file', {
     stitchesPer10cm: num('stitches in 10 cm', 8, 120, 'stitches'),
     rowsPer10cm: num('rows in 10 cm', 8, 200, 'rows'),
     ribWidthFactor: num('width of the rib over that of plain knitting', 0.3, 1.2, ''),
+    swatches: {
+      kind: 'list',
+      label: 'swatches',
+      longest: MOST_SWATCHES,
+      of: group('swatch', {
+        stitches: num('stitches counted', 1, 1000, 'stitches'),
+        widthMm: num('width of the patch', 10, 1000, 'mm'),
+        rows: num('rows counted', 1, 2000, 'rows'),
+        heightMm: num('height of the patch', 10, 1000, 'mm'),
+        washed: { kind: 'flag', label: 'washed' },
+      }, ['stitches', 'widthMm', 'rows', 'heightMm']),
+    },
   }, ['stitchesPer10cm', 'rowsPer10cm']),
   foot: group('foot', {
     lengthMm: num('foot length', 60, 400, 'mm'),
@@ -46,6 +62,10 @@ export const SOCK_SCHEMA = group('sock file', {
     heelDiagonalMm: num('girth over heel and instep', 60, 650, 'mm'),
     ankleGirthMm: num('ankle girth', 60, 600, 'mm'),
     calfGirthMm: num('calf girth', 60, 800, 'mm'),
+    heelBreadthMm: num('heel breadth', 20, 150, 'mm'),
+    arch: choice('arch', ...ARCH_KINDS),
+    toes: choice('outline of the toes', ...TOE_OUTLINES),
+    side: choice('side of the foot', ...FOOT_SIDES),
   }),
   ease: group('ease', {
     girthPercent: num('ease in girth', -40, 30, '%'),
@@ -57,6 +77,7 @@ export const SOCK_SCHEMA = group('sock file', {
     gatherBed: choice('bed that gathers the rib', ...BEDS),
   }),
   heel: group('heel', {
+    stitches: num('stitches of the heel', 4, 600, 'stitches', 2),
     turnDownWidth: num('turn-down width', 2, 398, 'stitches', 2),
     plateauPasses: num('plateau passes', 0, 100, 'passes', 2),
     wraps: { kind: 'flag', label: 'wraps' },
@@ -64,6 +85,13 @@ export const SOCK_SCHEMA = group('sock file', {
   toe: group('toe', {
     kind: choice('kind of toe', 'decreased', 'short-row'),
     passesPerDecrease: num('passes per decrease', 2, 40, 'passes', 2),
+    schedule: {
+      kind: 'list',
+      label: 'toe schedule',
+      longest: MOST_RATES,
+      of: group('rate', { passes: num('passes per decrease', 2, 40, 'passes', 2), times: num('times', 1, 200, 'times', 1) }, ['passes', 'times']),
+    },
+    slantStitches: num('slant of the toe', 0, 100, 'stitches', 2),
     tipStitches: num('stitches at the tip', 2, 398, 'stitches', 2),
     closing: choice('closing', 'graft', 'bind-off'),
   }),

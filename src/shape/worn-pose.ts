@@ -1,6 +1,6 @@
 import { cos, sin } from '../base/portable-math.ts';
 import type { Fabric } from '../fabric/fabric.ts';
-import type { SimpleFoot } from '../foot/simple-foot.ts';
+import type { FootForm } from '../foot/foot-form.ts';
 import { SECTION } from '../machine/codes.ts';
 import { createBending, createDirectionHold, createDistanceContact, createPreconditioner } from '../solve/index.ts';
 import type { EnergyTerm } from '../solve/index.ts';
@@ -29,7 +29,7 @@ const START_GAP_MM = 0.2;
  * without friction; only the top grips: without that a stretched leg would slide down the calf. The
  * cast-on keeps the height at which the leg, drawn wide, is neither pulled long nor pushed together.
  */
-export function setUpWorn(fabric: Fabric, foot: SimpleFoot, firmness: Firmness = 'soft'): PoseSetUp {
+export function setUpWorn(fabric: Fabric, foot: FootForm, firmness: Firmness = 'soft'): PoseSetUp {
   const clearance = SOCK_CLOTH.thicknessMm / 2;
   const start = startWorn(fabric, foot, clearance + START_GAP_MM);
   const cloth = makeStretchedCloth(fabric, 'worn', firmness), skin = makeSkin(fabric, foot, clearance), grip = makeGrip(fabric, foot, start);
@@ -44,7 +44,7 @@ export function setUpWorn(fabric: Fabric, foot: SimpleFoot, firmness: Firmness =
   };
 }
 
-function makeSkin(fabric: Fabric, foot: SimpleFoot, clearance: number): EnergyTerm {
+function makeSkin(fabric: Fabric, foot: FootForm, clearance: number): EnergyTerm {
   const stiffness = SKIN_STIFFNESS * fabric.courseMm * fabric.waleMm;
   const contact = createDistanceContact({ field: foot, clearances: new Float64Array(fabric.vertexCount).fill(clearance), stiffness });
   return {
@@ -61,7 +61,7 @@ function makeSkin(fabric: Fabric, foot: SimpleFoot, clearance: number): EnergyTe
  * to the sole, or the tight line over instep and heel would slip off the heel. Round the leg and the
  * heel the cloth is free.
  */
-function makeGrip(fabric: Fabric, foot: SimpleFoot, { positions, heights }: WornStart): EnergyTerm {
+function makeGrip(fabric: Fabric, foot: FootForm, { positions, heights }: WornStart): EnergyTerm {
   const nodes: number[] = [], directions: number[] = [], offsets: number[] = [];
   for (let v = 0; v < fabric.vertexCount; v++) {
     const section = fabric.vertexSection[v], height = heights[Math.round(fabric.vertexRow[v])];

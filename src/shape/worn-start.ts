@@ -1,6 +1,6 @@
 import { cos, sin } from '../base/portable-math.ts';
 import type { Fabric } from '../fabric/fabric.ts';
-import type { SimpleFoot } from '../foot/simple-foot.ts';
+import type { FootForm } from '../foot/foot-form.ts';
 import { tapeGirth, traceRay } from '../foot/trace-section.ts';
 import type { Point } from '../foot/trace-section.ts';
 import { SECTION } from '../machine/codes.ts';
@@ -36,7 +36,7 @@ export interface WornStart {
 /** What the placing of one loop looks up. */
 interface Plan {
   readonly fabric: Fabric;
-  readonly foot: SimpleFoot;
+  readonly foot: FootForm;
   readonly profile: SockProfile;
   /** Where the heel turns, inside the foot: x and z, mm. */
   readonly turn: readonly [number, number];
@@ -50,7 +50,7 @@ interface Plan {
  * skin. Rows of the leg point level from the line up the leg, rows of the foot upright from the line
  * to the toes; the heel's fan out from the ankle's turn.
  */
-export function startWorn(fabric: Fabric, foot: SimpleFoot, clearance: number): WornStart {
+export function startWorn(fabric: Fabric, foot: FootForm, clearance: number): WornStart {
   const profile = profileSock(fabric), turn = seatHeel(fabric, foot, clearance);
   const plan: Plan = { fabric, foot, profile, turn, heights: legHeights(fabric, foot, profile, turn), clearance };
   const positions = new Float64Array(3 * fabric.vertexCount);
@@ -62,7 +62,7 @@ export function startWorn(fabric: Fabric, foot: SimpleFoot, clearance: number): 
  * Pulled up as far as the heel goes: the turn lies on the slope through the foot's own so that the
  * way over the heel, from the leg's back to the sole, is as long as the heel's centre line.
  */
-function seatHeel(fabric: Fabric, foot: SimpleFoot, clearance: number): readonly [number, number] {
+function seatHeel(fabric: Fabric, foot: FootForm, clearance: number): readonly [number, number] {
   const wanted = heelLength(fabric), most = MOST_SHIFT * foot.measures.lengthMm;
   const at = (shift: number): readonly [number, number] => [foot.turn[0] + shift, foot.turn[1] + shift];
   if (wanted === 0) return foot.turn;
@@ -87,7 +87,7 @@ function heelLength(fabric: Fabric): number {
   return rows * fabric.waleMm;
 }
 
-function wayOverHeel(foot: SimpleFoot, turn: readonly [number, number], clearance: number): number {
+function wayOverHeel(foot: FootForm, turn: readonly [number, number], clearance: number): number {
   let length = 0, lastX = 0, lastZ = 0;
   for (let k = 0; k <= WAY_STEPS; k++) {
     const angle = HEEL_TURN * k / WAY_STEPS;
@@ -99,7 +99,7 @@ function wayOverHeel(foot: SimpleFoot, turn: readonly [number, number], clearanc
 }
 
 /** Where the ray from a point (x, 0, z) inside the foot along `way` comes out, `clearance` off the skin. */
-function onSkin(foot: SimpleFoot, clearance: number, x: number, z: number, way: Point): Point {
+function onSkin(foot: FootForm, clearance: number, x: number, z: number, way: Point): Point {
   const reach = 2 * foot.measures.lengthMm;
   const from: Point = [x + reach * way[0], reach * way[1], z + reach * way[2]];
   const radius = reach - traceRay(foot, from, [-way[0], -way[1], -way[2]], reach, clearance);
@@ -107,7 +107,7 @@ function onSkin(foot: SimpleFoot, clearance: number, x: number, z: number, way: 
 }
 
 /** Heights of the leg's rows, the heel's row at the turn; cloth drawn wide by the leg makes lower rows. */
-function legHeights(fabric: Fabric, foot: SimpleFoot, profile: SockProfile, turn: readonly [number, number]): Float64Array {
+function legHeights(fabric: Fabric, foot: FootForm, profile: SockProfile, turn: readonly [number, number]): Float64Array {
   const last = Math.max(0, Math.round(heelRowOf(profile)));
   const heights = new Float64Array(last + 1);
   heights[last] = turn[1];
@@ -146,7 +146,7 @@ function placeVertex({ fabric, foot, profile, turn, heights, clearance }: Plan, 
 }
 
 /** Point of the line from the heel's turn to the toes' tip at a row of the foot. */
-function footLine(foot: SimpleFoot, profile: SockProfile, turn: readonly [number, number], row: number): readonly [number, number] {
+function footLine(foot: FootForm, profile: SockProfile, turn: readonly [number, number], row: number): readonly [number, number] {
   const first = heelRowOf(profile);
   // A short-row toe turns about a line some way short of the tip.
   const tipX = foot.measures.lengthMm * (1 - (profile.toe === null ? TIP : FAN_TOE));

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { makeFormMesh } from '../../src/foot/form-mesh.ts';
-import { makeSimpleFoot } from '../../src/foot/simple-foot.ts';
+import { makeFootForm } from '../../src/foot/foot-form.ts';
 
 const INSET_MM = 0.5;
 /** The cloth that lies on the foot keeps half its thickness off, 0.9 mm; some of that may be pressed in. */
@@ -14,7 +14,7 @@ const FEET = [
 ] as const;
 
 describe.each(FEET)('the shown form of %s', (_, measures, topMm) => {
-  const foot = makeSimpleFoot(measures), { positions, triangles } = makeFormMesh(foot, topMm, INSET_MM);
+  const foot = makeFootForm(measures), { positions, triangles } = makeFormMesh(foot, topMm, INSET_MM);
   const edges = new Map<string, number>();
   for (let t = 0; t < triangles.length; t += 3) {
     for (let k = 0; k < 3; k++) {

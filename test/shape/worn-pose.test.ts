@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Fabric } from '../../src/fabric/fabric.ts';
 import type { FootMeasures } from '../../src/foot/complete-measures.ts';
-import { makeSimpleFoot } from '../../src/foot/simple-foot.ts';
+import { makeFootForm } from '../../src/foot/foot-form.ts';
 import type { SockFile } from '../../src/plan/sock-file.ts';
 import { SOCK_CLOTH } from '../../src/shape/cloth-table.ts';
 import { SKIN_STIFFNESS, setUpWorn } from '../../src/shape/worn-pose.ts';
@@ -12,7 +12,7 @@ import { knitSmallSock } from './small-sock.ts';
 const FOOT: FootMeasures = { lengthMm: 285, ballGirthMm: 275 };
 
 function wear(changes: Partial<SockFile> = {}, measures = FOOT, isMirrored = false) {
-  const fabric = knitSmallSock(changes, isMirrored), foot = makeSimpleFoot(measures), setUp = setUpWorn(fabric, foot);
+  const fabric = knitSmallSock(changes, isMirrored), foot = makeFootForm(measures), setUp = setUpWorn(fabric, foot);
   const x = setUp.start.slice();
   const result = minimise(x, setUp.problem.terms, setUp.problem.preconditioner, { longestMove: 1.5 * fabric.waleMm, leastForce: 1e-6 });
   return { fabric, foot, setUp, x, result };

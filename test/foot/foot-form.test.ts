@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { completeMeasures } from '../../src/foot/complete-measures.ts';
 import { createRoundCones } from '../../src/foot/round-cones.ts';
 import type { Body } from '../../src/foot/round-cones.ts';
-import { makeSimpleFoot } from '../../src/foot/simple-foot.ts';
+import { makeFootForm } from '../../src/foot/foot-form.ts';
 import { createRandom } from '../../src/base/random.ts';
 import { readFeet } from '../data/read-feet.ts';
 
@@ -60,7 +60,7 @@ describe('rounded cones', () => {
   });
 
   it('has the gradient of its distance', () => {
-    const foot = makeSimpleFoot({ lengthMm: 262, ballGirthMm: 246 }), random = createRandom(3), h = 1e-4;
+    const foot = makeFootForm({ lengthMm: 262, ballGirthMm: 246 }), random = createRandom(3), h = 1e-4;
     for (let k = 0; k < 200; k++) {
       const p: [number, number, number] = [280 * random() - 10, 120 * random() - 60, 200 * random() - 50];
       at(foot, p);
@@ -83,7 +83,7 @@ describe.each([
   ['a low instep, strong calf', { lengthMm: 260, ballGirthMm: 245, heelDiagonalMm: 316, ankleGirthMm: 240, calfGirthMm: 420 }],
   ['a small foot', { lengthMm: 215, ballGirthMm: 205 }],
 ])('the form of %s', (_, given) => {
-  const foot = makeSimpleFoot(given), { measures, floorMm } = foot;
+  const foot = makeFootForm(given), { measures, floorMm } = foot;
 
   it('has the given girths within 3 %', () => {
     const level = (x: number, z: number): number => girthByCauchy(foot, [x, 0, z], [1, 0, 0], [0, 1, 0], 90);
@@ -124,7 +124,7 @@ describe.each([
 
 it('makes some form of measures that no foot has', () => {
   for (const given of [{ lengthMm: 60, ballGirthMm: 450 }, { lengthMm: 400, ballGirthMm: 60 }, { lengthMm: 250, heelDiagonalMm: 650 }, { ankleGirthMm: 60, calfGirthMm: 800 }]) {
-    const foot = makeSimpleFoot(given);
+    const foot = makeFootForm(given);
     expect(Object.values(foot.girths).every(Number.isFinite)).toBe(true);
     expect(Number.isFinite(at(foot, [100, 0, 0]))).toBe(true);
   }

@@ -10,7 +10,7 @@ import type { Point } from './trace-section.ts';
  * A simple foot: origin at the heel's rearmost point, x to the toes, y left, z up the leg, mm. It is
  * its own mirror image, so it stands for a left foot and a right one.
  */
-export interface SimpleFoot extends Body {
+export interface FootForm extends Body {
   /** What the form was sized to: the given measures, completed, and kept within what a foot may be. */
   readonly measures: CompleteMeasures;
   /** What a tape reads on the form. */
@@ -60,7 +60,7 @@ const INCLINATIONS = [30, 34, 38, 42, 46, 50, 54, 58, 62, 66, 70] as const;
 interface Sizes { ball: number; ankle: number; calf: number; instep: number; rear: number; front: number }
 
 /** A foot of rounded cones, smoothly joined, sized so that a tape reads the given measures on it. Missing measures are the average foot's. */
-export function makeSimpleFoot(given: FootMeasures): SimpleFoot {
+export function makeFootForm(given: FootMeasures): FootForm {
   const measures = withinReason(completeMeasures(given));
   const sizes: Sizes = { ball: 1, ankle: 1, calf: 1, instep: 0, rear: 0, front: 0 };
   let foot = shapeFoot(measures, sizes);
@@ -97,7 +97,7 @@ function adjust(size: number, share: number): number {
   return Math.min(2, Math.max(0.4, size * Math.min(1.25, Math.max(0.8, share))));
 }
 
-function worstError({ girths, measures }: SimpleFoot, rear: number, front: number): number {
+function worstError({ girths, measures }: FootForm, rear: number, front: number): number {
   const { ballGirthMm, ankleGirthMm, calfGirthMm, heelDiagonalMm } = girths;
   const shares = [
     ballGirthMm / measures.ballGirthMm, ankleGirthMm / measures.ankleGirthMm, calfGirthMm / measures.calfGirthMm,
@@ -106,7 +106,7 @@ function worstError({ girths, measures }: SimpleFoot, rear: number, front: numbe
   return Math.max(...shares.map((share) => Math.abs(share - 1)));
 }
 
-function shapeFoot(measures: CompleteMeasures, sizes: Sizes): SimpleFoot {
+function shapeFoot(measures: CompleteMeasures, sizes: Sizes): FootForm {
   const length = measures.lengthMm, heelRadius = heelRadiusOf(measures);
   const cones = layCones(measures, sizes, heelRadius);
   const body = createRoundCones(cones, FORM.smoothing * length);
@@ -151,7 +151,7 @@ function layCones(measures: CompleteMeasures, sizes: Sizes, heelRadius: number):
 }
 
 /** x of the rearmost point at the heel's height and of the foremost one at the toes'. */
-function extent(foot: SimpleFoot, length: number): readonly [number, number] {
+function extent(foot: FootForm, length: number): readonly [number, number] {
   const toeCone = foot.cones[4];
   return [
     -length + traceRay(foot, [-length, 0, 0], [1, 0, 0], 3 * length, 0),
@@ -159,7 +159,7 @@ function extent(foot: SimpleFoot, length: number): readonly [number, number] {
   ];
 }
 
-function measureGirths(foot: Omit<SimpleFoot, 'girths'>): FootGirths {
+function measureGirths(foot: Omit<FootForm, 'girths'>): FootGirths {
   const { lengthMm } = foot.measures, legReach = Math.max(foot.measures.calfGirthMm, lengthMm);
   const level = (x: number, z: number): number => tapeGirth(foot, [x, 0, z], [1, 0, 0], [0, 1, 0], legReach);
   return {
@@ -171,7 +171,7 @@ function measureGirths(foot: Omit<SimpleFoot, 'girths'>): FootGirths {
 }
 
 /** Girth in the plane through the heel's lower rear point that rises forward by so many degrees. */
-function diagonalGirth(foot: Omit<SimpleFoot, 'girths'>, degrees: number): number {
+function diagonalGirth(foot: Omit<FootForm, 'girths'>, degrees: number): number {
   const reach = 2 * foot.measures.lengthMm, s = Math.SQRT1_2;
   const [cx, , cz] = foot.cones[2].from;
   const t = reach - traceRay(foot, [cx - reach * s, 0, cz - reach * s], [s, 0, s], reach, 0);
