@@ -9,7 +9,7 @@ import { METRIC_SHIFT } from './pose-problem.ts';
 import { clothOf, SOCK_CLOTH } from './cloth-table.ts';
 import type { Firmness } from './cloth-table.ts';
 import type { PoseSetUp } from './pose-set-up.ts';
-import { makeStretchedCloth } from './rib-cloth.ts';
+import { makeStretchedCloth, WORN_BENDING } from './rib-cloth.ts';
 import { isHeelSection } from './sock-profile.ts';
 import { HEEL_TURN, startWorn } from './worn-start.ts';
 import type { WornStart } from './worn-start.ts';
@@ -33,7 +33,8 @@ export function setUpWorn(fabric: Fabric, foot: FootForm, firmness: Firmness = '
   const clearance = SOCK_CLOTH.thicknessMm / 2;
   const start = startWorn(fabric, foot, clearance + START_GAP_MM);
   const cloth = makeStretchedCloth(fabric, 'worn', firmness), skin = makeSkin(fabric, foot, clearance), grip = makeGrip(fabric, foot, start);
-  const bending = createBending(makeClothBending(fabric, clothOf(firmness)));
+  const { courseBending, waleBending, ...plain } = clothOf(firmness);
+  const bending = createBending(makeClothBending(fabric, { ...plain, courseBending: WORN_BENDING * courseBending, waleBending: WORN_BENDING * waleBending }));
   const parts = [...cloth.map((term) => ({ term, factor: CLOTH_METRIC_SHARE })), { term: skin, factor: 1 }, { term: grip, factor: 1 }];
   return {
     problem: {
