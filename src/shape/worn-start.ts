@@ -172,13 +172,13 @@ function spreadWales({ fabric, foot, heights, clearance }: Plan, positions: Floa
   for (const wale of wales.values()) {
     wale.sort((a, b) => fabric.vertexRow[a] - fabric.vertexRow[b]);
     spreadEvenly(wale, fabric.vertexRow, positions);
-    for (const v of wale.slice(1, -1)) {
-      for (let k = 0; k < PULL_STEPS; k++) {
-        const off = foot.distanceAt(positions[3 * v], positions[3 * v + 1], positions[3 * v + 2], normal) - clearance;
-        for (let axis = 0; axis < 3; axis++) positions[3 * v + axis] -= off * normal[axis];
-      }
-    }
+    for (const v of wale.slice(1, -1)) for (let k = 0; k < PULL_STEPS; k++) pullToSkin(foot, clearance, v, positions, normal);
   }
+}
+
+function pullToSkin(foot: FootForm, clearance: number, v: number, positions: Float64Array, normal: Float64Array): void {
+  const off = foot.distanceAt(positions[3 * v], positions[3 * v + 1], positions[3 * v + 2], normal) - clearance;
+  for (let axis = 0; axis < 3; axis++) positions[3 * v + axis] -= off * normal[axis];
 }
 
 /** Moves the points of a line along it, so that the way between two is as their rows are apart. */
