@@ -55,12 +55,9 @@ export function* poseInSteps(sock: KnittedSock, name: PoseName, options: PoseOpt
   }
 }
 
-/** The simple form of the foot that a sock was planned for. */
-export function footOf({ file, foot }: KnittedSock): FootForm {
-  return makeFootForm({
-    lengthMm: foot.lengthMm, ballGirthMm: foot.ballGirthMm, calfGirthMm: foot.calfGirthMm,
-    ankleGirthMm: file.foot?.ankleGirthMm ?? null, heelDiagonalMm: file.foot?.heelDiagonalMm ?? null,
-  });
+/** The form of the foot that a sock was planned for. */
+export function footOf({ foot }: KnittedSock): FootForm {
+  return makeFootForm(foot.body);
 }
 
 function* poseWorn(sock: KnittedSock, { near, ...options }: PoseOptions): Generator<void, PosedSock> {
