@@ -32,8 +32,12 @@ function findOuterSide(foot: FootSide, heelBed: Bed): Side {
   return (foot === 'right') === (heelBed === 'front') ? 'left' : 'right';
 }
 
+function planMachine({ machine }: SockFile): Pick<Plan, 'needlesPerBed' | 'needlePitchMm'> {
+  return { needlesPerBed: machine?.needlesPerBed ?? DEFAULTS.needlesPerBed, needlePitchMm: machine?.needlePitchMm ?? DEFAULTS.needlePitchMm };
+}
+
 function completePlan(file: SockFile, counts: Counts): Plan {
-  const { gauge, leg, heel, toe, machine } = file;
+  const { gauge, leg, heel, toe } = file;
   const legKind = leg?.kind ?? DEFAULTS.legKind;
   const gatherBed = leg?.gatherBed ?? DEFAULTS.gatherBed;
   const toeKind = toe?.kind ?? DEFAULTS.toeKind;
@@ -55,8 +59,7 @@ function completePlan(file: SockFile, counts: Counts): Plan {
     closing: toe?.closing ?? DEFAULTS.closing,
     firmness: file.cloth?.firmness ?? DEFAULTS.firmness,
     yarns: planYarns(file),
-    needlesPerBed: machine?.needlesPerBed ?? DEFAULTS.needlesPerBed,
-    needlePitchMm: machine?.needlePitchMm ?? DEFAULTS.needlePitchMm,
+    ...planMachine(file),
   };
 }
 
