@@ -71,7 +71,7 @@ function keepShares(bare: SockFile, { heel, toe }: SockFile, base: Plan | null, 
     clamp(nearestMultiple(count * newWhole / whole, 2), least, most)
   );
   const bed = plain.stitches / 2, heelStitches = heel?.stitches === undefined ? bed : even(heel.stitches, base.stitches, plain.stitches, bed, plain.stitches);
-  let graded = bare;
+  let graded = dropShares(bare);
   const set = (field: (typeof SHARED_FIELDS)[number], value: number | undefined): void => {
     if (value !== undefined) graded = withField(graded, field, value);
   };
