@@ -18,8 +18,8 @@ const named = process.argv.slice(2).filter((word) => word !== '--all');
 const wants = (part: string, group?: string): boolean => named.length === 0 || named.includes(part) || (group !== undefined && named.includes(group));
 
 console.log(`Node ${process.versions.node}, ${cpus().length} x ${cpus()[0]?.model ?? 'unknown'}. Ratios are of one run on one machine; nothing is asserted.`);
-if (wants('pipeline')) benchPipeline();
 if (wants('foot')) benchFoot();
+if (wants('pipeline')) benchPipeline();
 if (wants('edits', 'shape')) benchEdits(wantsAll);
 if (wants('split', 'shape')) benchSplit();
 if (wants('scale', 'shape')) benchScale(wantsAll);
