@@ -1,6 +1,6 @@
 export interface ColourStep { readonly value: number; readonly colour: string }
 
-/** Where a scale has something to say: a mark in its legend. */
+/** Where a scale has something to say: a mark in its legend, with words or without. */
 export interface ColourMark { readonly value: number; readonly words: string }
 
 /** Colours that stand for numbers. The first and last step stand for all beyond them too. */
@@ -50,7 +50,7 @@ export const PRESSURE_SCALE: ColourScale = {
     { value: 15, colour: '#a83e68' },
     { value: 20, colour: '#5b1444' },
   ],
-  marks: [{ value: 10, words: 'firm' }, { value: 14, words: 'medical, UK' }, { value: 18, words: 'medical, RAL' }],
+  marks: [{ value: 10, words: 'firm' }, { value: 14, words: 'medical' }, { value: 18, words: '' }],
 };
 
 /** How far the cloth stands off the skin, from cream to a deep sea green. */
@@ -58,7 +58,7 @@ export const GAP_SCALE: ColourScale = {
   unit: 'mm',
   steps: [
     { value: 0, colour: '#f1eee4' },
-    { value: 1, colour: '#cfe2cf' },
+    { value: 1, colour: '#c5dcb5' },
     { value: 2, colour: '#9ccbc0' },
     { value: 5, colour: '#569f9d' },
     { value: 10, colour: '#276a75' },
@@ -73,9 +73,9 @@ export const DIFFERENCE_SCALE: ColourScale = {
     { value: -20, colour: '#43186b' },
     { value: -10, colour: '#7546a0' },
     { value: -5, colour: '#a681c6' },
-    { value: -2, colour: '#d2bfe2' },
+    { value: -2, colour: '#dabedb' },
     { value: 0, colour: '#eae9e6' },
-    { value: 2, colour: '#c3dcae' },
+    { value: 2, colour: '#b3e0ab' },
     { value: 5, colour: '#86b463' },
     { value: 10, colour: '#4b8030' },
     { value: 20, colour: '#224a12' },

@@ -13,7 +13,7 @@ export type Theme = 'light' | 'dark';
 export type ClothLayer = 'yarn' | 'stretch-width' | 'stretch-length' | 'pressure' | 'gap' | 'longer' | 'wider';
 /** A foot in a sock: seen through gaps only, left out, or through cloth like glass. */
 export type FootLook = 'inside' | 'hidden' | 'glass';
-/** A second sock: next to the first from wherever one looks, or in its place as a veil with an outline. */
+/** A second sock: next to the first from wherever one looks, or in its place as an outline, and a veil where it stands out. */
 export type Arrangement = 'beside' | 'over';
 export type ViewPreset = 'side' | 'back' | 'front' | 'sole' | 'three-quarter';
 
@@ -62,8 +62,8 @@ export interface SockView {
   setMap(map: ClothMap | null): void;
   /**
    * A second sock, or none. Beside: to the first one's right from wherever one looks, each over its own
-   * shadow. Over: the second as a veil over the first, or the first over the second where that one alone
-   * has a map. On the beds always beside.
+   * shadow. Over: the second as a veil behind the first with its outline over it, or the first so where the second
+   * alone has a map. On the beds always beside.
    */
   setCompanion(companion: Companion | null, arrangement: Arrangement): void;
   setFootLook(look: FootLook): void;

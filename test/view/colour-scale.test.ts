@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { linearColour, type Rgb } from '../../src/view/colour.ts';
-import { placeOnScale, REST_STEP, STRETCH_SCALE } from '../../src/view/stretch-scale.ts';
+import { type ColourScale, DIFFERENCE_SCALE, GAP_SCALE, MOST_STEPS, placeOnScale, PRESSURE_SCALE, STRETCH_SCALE } from '../../src/view/colour-scale.ts';
 
 type Row = readonly [number, number, number];
 
@@ -42,34 +42,64 @@ it('white is L* 100 without hue, and mid grey #777777 is about L* 50 (CIE 15:200
   expect(labOf(linearColour('#777777'))[0]).toBeCloseTo(50, 0);
 });
 
-describe.each(Object.entries(EYES))('the colours of stretch, to %s', (_, eyes) => {
-  const seen = STRETCH_SCALE.map(({ colour }) => seenBy(eyes, colour));
+const SCALES: Readonly<Record<string, ColourScale>> = { stretch: STRETCH_SCALE, pressure: PRESSURE_SCALE, gaps: GAP_SCALE, differences: DIFFERENCE_SCALE };
+/** Scales that go both ways from a step of nothing in their middle. */
+const BOTH_WAYS: readonly ColourScale[] = [STRETCH_SCALE, DIFFERENCE_SCALE];
+const zeroOf = ({ steps }: ColourScale): number => steps.findIndex(({ value }) => value === 0);
 
+const SEEN = Object.entries(SCALES).flatMap(([name, scale]) => Object.entries(EYES).map(([eyes, rows]) => ({
+  name, eyes, scale, seen: scale.steps.map(({ colour }) => seenBy(rows, colour)),
+})));
+
+describe.each(SEEN)('the colours of $name, to $eyes', ({ scale, seen }) => {
   it('are plainly different from one step to the next', () => {
     for (let i = 1; i < seen.length; i++) expect(distance(seen[i], seen[i - 1]), `step ${i}`).toBeGreaterThan(PLAIN_DIFFERENCE);
   });
 
-  it('darken steadily on both sides of the step at rest', () => {
+  it('darken steadily away from the step of nothing', () => {
+    const zero = zeroOf(scale);
     for (let i = 1; i < seen.length; i++) {
-      const darkens = i <= REST_STEP ? seen[i][0] - seen[i - 1][0] : seen[i - 1][0] - seen[i][0];
+      const darkens = i <= zero ? seen[i][0] - seen[i - 1][0] : seen[i - 1][0] - seen[i][0];
       expect(darkens, `step ${i}`).toBeGreaterThan(2.3);
     }
   });
 
-  it('never look alike where one is gathered and the other drawn out', () => {
-    for (const gathered of seen.slice(0, REST_STEP)) {
-      for (const drawn of seen.slice(REST_STEP + 1)) expect(distance(gathered, drawn)).toBeGreaterThan(2 * PLAIN_DIFFERENCE);
+  it('never look alike on one side of nothing and on the other', () => {
+    const zero = zeroOf(scale);
+    expect(zero > 0).toBe(BOTH_WAYS.includes(scale));
+    for (const below of seen.slice(0, zero)) {
+      for (const above of zero > 0 ? seen.slice(zero + 1) : []) expect(distance(below, above)).toBeGreaterThan(2 * PLAIN_DIFFERENCE);
     }
   });
 });
 
-describe('a place on the scale', () => {
-  it('is its step\'s at each step, symmetric about rest', () => {
-    STRETCH_SCALE.forEach(({ percent }, step) => { expect(placeOnScale(percent / 100)).toBeCloseTo(step, 9); });
-    STRETCH_SCALE.forEach(({ percent }, step) => { expect(STRETCH_SCALE[STRETCH_SCALE.length - 1 - step].percent).toBe(-percent + 0); });
-    expect(placeOnScale(0)).toBe(REST_STEP);
+describe.each(Object.entries(SCALES))('the scale of %s', (_, scale) => {
+  it('rises, has room in the shaders, and marks lie on it', () => {
+    const values = scale.steps.map(({ value }) => value);
+    expect(values).toEqual([...values].sort((a, b) => a - b));
+    expect(new Set(values).size).toBe(values.length);
+    expect(values.length).toBeLessThanOrEqual(MOST_STEPS);
+    for (const { value } of scale.marks ?? []) expect(value >= values[0] && value <= values[values.length - 1]).toBe(true);
   });
-  it.each([[0.025, 4.5], [0.15, 6.5], [-0.3, 0.5], [5, 8], [-0.99, 0]])('of %d is %d', (stretch, place) => {
-    expect(placeOnScale(stretch)).toBeCloseTo(place, 9);
+
+  it('puts each step\'s value on that step, and what lies beyond on its ends', () => {
+    scale.steps.forEach(({ value }, step) => { expect(placeOnScale(scale, value)).toBeCloseTo(step, 9); });
+    expect(placeOnScale(scale, -1e6)).toBe(0);
+    expect(placeOnScale(scale, 1e6)).toBe(scale.steps.length - 1);
   });
+});
+
+it.each(BOTH_WAYS)('a scale that goes both ways goes as far either way', ({ steps }) => {
+  steps.forEach(({ value }, step) => { expect(steps[steps.length - 1 - step].value).toBe(-value + 0); });
+});
+
+// 14 and 18 mmHg: where class 1 of the UK Drug Tariff's specification and of RAL-GZ 387 begin (seen in secondary pages only).
+it('pressure is marked where medical compression begins, and shown to 20 mmHg and above', () => {
+  const marked = PRESSURE_SCALE.marks?.map(({ value }) => value) ?? [];
+  for (const value of [14, 18]) expect(marked).toContain(value);
+  expect(PRESSURE_SCALE.steps[PRESSURE_SCALE.steps.length - 1].value).toBeGreaterThanOrEqual(20);
+});
+
+it.each([[2.5, 4.5], [15, 6.5], [-30, 0.5]])('a stretch of %d %% has the place %d', (percent, place) => {
+  expect(placeOnScale(STRETCH_SCALE, percent)).toBeCloseTo(place, 9);
 });
