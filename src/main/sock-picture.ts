@@ -1,11 +1,12 @@
-import type { Fabric } from '../fabric/fabric.ts';
-import type { StitchGrid } from '../machine/grid.ts';
 import { measureVertexStretch } from '../measure/measure-stretch.ts';
 import type { KnittedSock, PosedSock } from '../pipeline/result.ts';
 import { moveToFrame } from '../shape/canonical-frame.ts';
 import type { PoseName } from '../shape/pose.ts';
-import type { LoopStretch } from '../panel/loop-readout.ts';
-import type { Around, SockView, VertexStretch } from '../view/sock-view-types.ts';
+import type { ReadLoop } from '../panel/loop-readout.ts';
+import type { Around, Arrangement, ClothLayer, HoveredLoop, SockView } from '../view/sock-view-types.ts';
+import { type ClothNumbers, mapOf } from './layer-map.ts';
+import { aroundOf, clothOf, coloursOf, readingOf, type Shown, wholeOf } from './picture-cloth.ts';
+import { createSecondPicture, type SecondSock } from './second-picture.ts';
 
 /** Milliseconds before an old shape is paled, and before a half-relaxed one is shown: faster answers should not flicker. */
 const DIM_AFTER_MS = 120;
@@ -25,48 +26,32 @@ export interface SockPicture {
   standDown(): void;
   /** The next shape is framed: another sock, or another pose. */
   frameNext(): void;
-  shownGrid(): StitchGrid | null;
-  /** How far the shown shape is stretched at a loop of the shown grid; null where no cloth is. */
-  stretchAt(loop: number): LoopStretch | null;
-}
-
-/** The cloth in the picture: all of a sock, or as much as is knitted on the beds. */
-interface Shown { readonly sock: KnittedSock; readonly fabric: Fabric; readonly grid: StitchGrid }
-
-function wholeOf(sock: KnittedSock): Shown {
-  return { sock, fabric: sock.fabric, grid: sock.grid };
-}
-
-/** The part's shape may be an older one's whose yarns were others: its loops are the sock's first ones. */
-function partOf(sock: KnittedSock, { fabric, grid }: NonNullable<PosedSock['part']>): Shown {
-  return { sock, fabric, grid: { ...grid, yarn: sock.grid.yarn.slice(0, grid.loopCount) } };
-}
-
-/** Of a cast-on that no pass has knitted yet. */
-function castOnColour(sock: KnittedSock | null, { part }: PosedSock): string | null {
-  return part?.pass === 0 ? sock?.plan.yarns[sock.grid.yarn[0]]?.colour ?? null : null;
+  /** What the colours tell, of both socks; cloth whose numbers are not known shows its yarn. */
+  setLayer(layer: ClothLayer): void;
+  /** A second sock, or none. */
+  setSecond(second: SecondSock | null, arrangement: Arrangement): void;
+  /** What is known of a loop under the pointer. */
+  readAt(hovered: HoveredLoop): ReadLoop | null;
 }
 
 export function createSockPicture(view: SockView): SockPicture {
   let next: KnittedSock | null = null;
   let shown: Shown | null = null;
   let around: Around | null = null;
-  let stretch: VertexStretch | null = null;
-  let isFramed = true;
-  let begun = 0;
-  let dimTimer: ReturnType<typeof setTimeout> | undefined;
+  let numbers: ClothNumbers = { stretch: null, worn: null, difference: null };
+  let isFramed = true, hasFramed = false;
+  let layer: ClothLayer = 'yarn', begun = 0, dimTimer: ReturnType<typeof setTimeout> | undefined;
+  const second = createSecondPicture(view);
 
-  let hasFramed = false;
-
-  const bring = (next: Shown, positions: Float64Array, pose: PoseName, measured: VertexStretch | null): void => {
+  const bring = (next: Shown, positions: Float64Array, pose: PoseName, measured: ClothNumbers | null): void => {
     const isLast = measured !== null, { sock, fabric, grid } = next;
-    if (shown?.sock !== sock || shown.fabric !== fabric) view.setFabric(fabric, grid, sock.plan.yarns.map((yarn) => yarn.colour));
+    if (shown?.sock !== sock || shown.fabric !== fabric) view.setFabric(fabric, grid, coloursOf(sock));
     shown = next;
     // Framed as soon as it is seen, and once more when its size is known.
     view.setPositions(positions, isFramed && (isLast || !hasFramed), pose, around);
-    // A shape on its way is coloured by its own stretch, not by the last one's.
-    stretch = measured ?? measureVertexStretch(fabric, positions);
-    view.setStretch(stretch);
+    // A shape on its way is coloured by its own stretch, not by the last one's; how it presses is known of a shape at rest only.
+    numbers = measured ?? { stretch: measureVertexStretch(fabric, positions), worn: null, difference: null };
+    view.setMap(mapOf(layer, numbers));
     hasFramed = isFramed;
     if (isLast) isFramed = false;
   };
@@ -89,8 +74,8 @@ export function createSockPicture(view: SockView): SockPicture {
       bring(wholeOf(next), positions, pose, null);
     },
     settled: (posed) => {
-      around = { holding: posed.part?.holding ?? null, castOnColour: castOnColour(next, posed), body: posed.body };
-      if (next !== null) bring(posed.part === null ? wholeOf(next) : partOf(next, posed.part), posed.pose.positions, posed.pose.name, posed.stretch);
+      around = aroundOf(next, posed);
+      if (next !== null) bring(clothOf(next, posed), posed.pose.positions, posed.pose.name, { stretch: posed.stretch, worn: posed.worn, difference: null });
       view.keepInView();
       dim(false);
     },
@@ -100,10 +85,16 @@ export function createSockPicture(view: SockView): SockPicture {
       isFramed = true;
       hasFramed = false;
     },
-    shownGrid: () => shown?.grid ?? null,
-    stretchAt: (loop) => {
-      const vertex = shown?.fabric.loopVertex[loop] ?? -1;
-      return stretch === null || vertex < 0 ? null : { width: stretch.vertexWidth[vertex], length: stretch.vertexLength[vertex] };
+    setLayer: (chosen) => {
+      if (chosen === layer) return;
+      layer = chosen;
+      view.setMap(mapOf(layer, numbers));
+      second.setLayer(layer);
+    },
+    setSecond: second.set,
+    readAt: ({ sock, loop }) => {
+      if (sock === 'second') return second.readAt(loop);
+      return shown && { grid: shown.grid, reading: readingOf(shown.fabric.loopVertex[loop] ?? -1, numbers), name: second.firstName() };
     },
   };
 }
