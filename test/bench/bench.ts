@@ -7,6 +7,7 @@ import { benchPage } from './page-bench.ts';
 import { benchScale } from './scale-bench.ts';
 import { benchSolvers } from './solver-bench.ts';
 import { benchSplit } from './split-bench.ts';
+import { benchWorn } from './worn-bench.ts';
 
 // An interrupted bench ends in order, so that its temporary folder goes with it.
 for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => process.exit(1));
@@ -19,6 +20,7 @@ const wants = (part: string, group?: string): boolean => named.length === 0 || n
 console.log(`Node ${process.versions.node}, ${cpus().length} x ${cpus()[0]?.model ?? 'unknown'}. Ratios are of one run on one machine; nothing is asserted.`);
 if (wants('pipeline')) benchPipeline();
 if (wants('edits', 'shape')) benchEdits(wantsAll);
+if (wants('worn', 'shape')) benchWorn();
 if (wants('split', 'shape')) benchSplit();
 if (wants('scale', 'shape')) benchScale(wantsAll);
 if (wants('membrane', 'shape')) benchMembrane();
