@@ -20,7 +20,7 @@ export interface FormSizes {
  * `chosen by eye`.
  */
 export const FORM = {
-  innerBall: 0.739, outerBall: 0.705, breadthOfGirth: 0.405,
+  innerBall: 0.739, outerBall: 0.705, middleBall: 0.06, breadthOfGirth: 0.405,
   heelRadius: 0.115, heelOfGirth: 0.125, heelOfBreadth: 0.36,
   ankleX: 0.205, ankleHeight: 0.42, calfX: 0.215, calfHeight: 1.25, above: 5,
   instepX: 0.25, instepHeight: 0.225, instepRadius: 0.1, instepAside: 0.25,
@@ -31,8 +31,8 @@ export const FORM = {
   smoothing: 0.02,
 } as const;
 
-/** Radii of the inner, middle and outer ball, shares of the mean one. */
-const BALL_RADII = { inner: 1.1, middle: 1, outer: 0.85 } as const;
+/** Radii of the inner, middle and outer ball, shares of the mean one, and of the bar across the ball, shares of its ends'. `chosen by eye`: where many cones meet their union swells, and larger ones made a knob on the back of the foot. */
+const BALL_RADII = { inner: 0.95, middle: 0.9, outer: 0.85, bar: 0.85 } as const;
 
 /** Height of the hollow under the inner side, a share of the length. `chosen by eye`. */
 const HOLLOW: Readonly<Record<ArchKind, number>> = { low: 0.015, usual: 0.045, high: 0.075 };
@@ -75,7 +75,7 @@ export function layCones(measures: CompleteMeasures, looks: FootLooks, sizes: Fo
   const heelAt = heelRadius + sizes.rear, heel = at(heelAt, 0, 0), heelHalf = sizes.heelHalf;
   const innerHeel = at(heelAt, heelHalf, 0), outerHeel = at(heelAt, -heelHalf, 0);
   const innerBall = at(on(FORM.innerBall), half, sole(inner)), outerBall = at(on(FORM.outerBall), -half, sole(outer));
-  const middleBall = at(on(0.5 * (FORM.innerBall + FORM.outerBall) + 0.02), 0.1 * half, sole(middle));
+  const middleBall = at(on(0.5 * (FORM.innerBall + FORM.outerBall) + FORM.middleBall), 0.1 * half, sole(middle));
   const ankle = at(on(FORM.ankleX), 0, up(FORM.ankleHeight)), calf = at(on(FORM.calfX), 0, up(FORM.calfHeight));
   const ankleRadius = measures.ankleGirthMm * sizes.ankle / (2 * Math.PI), calfRadius = measures.calfGirthMm * sizes.calf / (2 * Math.PI);
   const archRadius = on(FORM.archRadius), arch = at(on(FORM.archX), FORM.archAside * half, archRadius + HOLLOW[looks.arch] * length - heelRadius);
@@ -95,7 +95,7 @@ export function layCones(measures: CompleteMeasures, looks: FootLooks, sizes: Fo
     { from: outerHeel, to: outerBall, r1: heelRadius, r2: outer },
     { from: innerBall, to: toes[0], r1: inner, r2: toe },
     { from: outerBall, to: toes[2], r1: outer, r2: toe },
-    { from: innerBall, to: outerBall, r1: inner, r2: outer },
+    { from: innerBall, to: outerBall, r1: BALL_RADII.bar * inner, r2: BALL_RADII.bar * outer },
     { from: toes[0], to: toes[1], r1: toe, r2: toe },
     { from: toes[1], to: toes[2], r1: toe, r2: toe },
   ];

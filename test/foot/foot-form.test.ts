@@ -113,7 +113,7 @@ describe.each([
     lengths.sort((a, b) => a - b);
     expect(lengths[0]).toBeGreaterThan(0.4);
     // The rest lies in creases: in front of the ankle, beside the instep, behind the toes.
-    expect(lengths[50]).toBeGreaterThan(0.8);
+    expect(lengths[50]).toBeGreaterThan(0.75);
     expect(lengths[200]).toBeGreaterThan(0.9);
   });
 });

@@ -14,7 +14,7 @@ afterAll(() => { rmSync(FOLDER, { recursive: true, force: true }); });
 
 /** The command as a person runs it; the time is this process's guard against a hang, not a check. */
 function runReport(args: readonly string[], input?: string): { json: SockReport; status: number | null; stderr: string } {
-  const { stdout, stderr, status } = spawnSync('npx', ['tsx', 'src/report.ts', ...args], {
+  const { stdout, stderr, status } = spawnSync('npm', ['run', '-s', 'report', '--', ...args], {
     cwd: ROOT, encoding: 'utf8', timeout: 60_000, maxBuffer: 1e8, ...(input === undefined ? {} : { input }),
   });
   return { json: JSON.parse(stdout) as SockReport, status, stderr };
