@@ -15,6 +15,7 @@ import type { SockDesk } from './main/sock-desk.ts';
 import { createSockPicture } from './main/sock-picture.ts';
 import type { SockPicture } from './main/sock-picture.ts';
 import { createCautionList } from './panel/caution-list.ts';
+import { createDeck } from './panel/deck.ts';
 import { acceptDrops } from './panel/file-drop.ts';
 import { createLoopReadout } from './panel/loop-readout.ts';
 import { createMeasuresCard } from './panel/measures-card.ts';
@@ -107,8 +108,10 @@ function buildPanels({ store, deskOf, choose, choosePass, view, picture }: Panel
   });
   const stretchCard = createStretchCard(byId('stage'), STRETCH_SCALE, (layer) => { choose({ layer }); });
   keepButtonsClear(byId('stage-top'), stretchCard.element, view);
+  const pages = { measures: byId('deck-measures'), fit: byId('fit'), compare: byId('compare') };
   return [
     panel,
+    createDeck(byId('deck'), pages, (tab) => { store.update({ tab }); }),
     createPlanStrip(byId('strip')),
     createMeasuresCard(byId('measures'), { showLine: (line) => { view?.showLine(line?.points ?? null, line?.label ?? ''); } }),
     createCautionList(byId('measures'), byId('care')),
@@ -139,7 +142,7 @@ function keepButtonsClear(top: HTMLElement, foot: HTMLElement, view: SockView | 
 function firstState(first: FirstSock, keeper: Keeper): PageState {
   return {
     file: first.file, problems: [], planned: null, knitted: null, posed: null, shape: { kind: 'none' },
-    settings: readSettings(keeper.read('settings')), bedsPass: null, notices: first.notice === null ? [] : [first.notice],
+    settings: readSettings(keeper.read('settings')), bedsPass: null, tab: 'measures', notices: first.notice === null ? [] : [first.notice],
     canUndo: false, canRedo: false,
   };
 }

@@ -36,6 +36,9 @@ export interface Notice {
   readonly problems: readonly Problem[];
 }
 
+/** The pages of the deck beside the picture. */
+export type DeckTab = 'measures' | 'fit' | 'compare';
+
 /** How the shape in the picture stands. `fraction` is 0..1 while it relaxes. */
 export type ShapeState =
   | { readonly kind: 'none' }
@@ -58,6 +61,8 @@ export interface PageState {
   readonly settings: Settings;
   /** On the beds: the pass that the person has chosen, null for the usual one; never beyond the sock's last. */
   readonly bedsPass: number | null;
+  /** The page of the deck that is shown; a visit begins with the measures. */
+  readonly tab: DeckTab;
   readonly notices: readonly Notice[];
   readonly canUndo: boolean;
   readonly canRedo: boolean;
