@@ -1,5 +1,6 @@
 import { afterEach, describe, expect, it } from 'vitest';
 import { MessageChannel } from 'node:worker_threads';
+import { adviseInSteps } from '../../src/choose/advise.ts';
 import { knitSock } from '../../src/pipeline/knit-sock.ts';
 import { poseInSteps, poseSock } from '../../src/pipeline/pose-sock.ts';
 import type { SockFile } from '../../src/plan/sock-file.ts';
@@ -15,14 +16,11 @@ const small = (turnDownWidth: number): SockFile => ({
   counts: { stitches: 24, footPasses: 24 },
 });
 
-const workshop: Workshop = {
-  knit: knitSock,
-  pose: poseInSteps,
-};
+const workshop: Workshop = { knit: knitSock, pose: poseInSteps, advise: adviseInSteps };
 
 /** The same stages, waiting for the post after the knitting as often as it takes to be cancelled. */
 const patient: Workshop = {
-  knit: knitSock,
+  ...workshop,
   pose: function* (sock, pose, options) {
     while (options.isCancelled?.() !== true) yield;
     return yield* poseInSteps(sock, pose, options);
