@@ -5,6 +5,7 @@ import type { Measures } from '../measure/measures.ts';
 import type { Plan } from '../plan/plan-types.ts';
 import type { SockFile } from '../plan/sock-file.ts';
 import type { PoseName, PoseStatus } from '../shape/pose.ts';
+import { shownLayer } from '../panel/cloth-layers.ts';
 import type { PageState } from '../panel/page-state.ts';
 import type { ClothLayer, SockView } from '../view/sock-view-types.ts';
 
@@ -57,7 +58,7 @@ export function exposePageHook(state: () => PageState, view: () => SockView | nu
     },
     get measures() { return { rest: state().planned?.rest ?? null, posed: state().posed?.measures ?? null }; },
     get stretch() { return state().posed?.stretch.summary ?? null; },
-    get layer() { return state().settings.layer; },
+    get layer() { return shownLayer(state()); },
     get isBusy() { return state().shape.kind === 'relaxing'; },
     get view() { return view()?.counters() ?? null; },
   });

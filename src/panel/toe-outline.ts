@@ -1,10 +1,9 @@
-/** One decrease of a toe, at both edges or on the little toe's side only, and the passes knitted after it. */
-export interface OutlineStep { readonly ends: 'both' | 'outer'; readonly passes: number }
+import type { ToeStep } from '../plan/plan-types.ts';
 
 export interface ToeShape {
   /** Stitches a bed before the first decrease. */
   readonly bedStitches: number;
-  readonly steps: readonly OutlineStep[];
+  readonly steps: readonly ToeStep[];
   readonly stitchMm: number;
   readonly rowMm: number;
 }

@@ -7,6 +7,7 @@ import { button, el, setAttributes, setText } from './dom.ts';
 import { writeField } from './field-path.ts';
 import { problemWords } from './problem-words.ts';
 import { drawToe } from './toe-drawing.ts';
+import type { ToeShape } from './toe-outline.ts';
 import { countOf } from './units.ts';
 
 /** What the editor proposes: a step of undo of its own. */
@@ -111,10 +112,8 @@ function showProblem({ problemOf, context: { settings } }: RowInput, count: numb
   line.hidden = problem === null;
 }
 
-function toeOf(plan: Plan): Parameters<typeof drawToe>[0] {
-  const { heelStitches: bedStitches, toeDecreases, passesPerDecrease } = plan;
-  const steps = Array.from({ length: toeDecreases }, (_, i) => ({ ends: 'both' as const, passes: i === toeDecreases - 1 ? 2 : passesPerDecrease }));
-  return { bedStitches, steps, stitchMm: 1 / plan.stitchesPerMm, rowMm: 1 / plan.rowsPerMm };
+function toeOf({ bedStitches, toeSteps: steps, stitchesPerMm, rowsPerMm }: Plan): ToeShape {
+  return { bedStitches, steps, stitchMm: 1 / stitchesPerMm, rowMm: 1 / rowsPerMm };
 }
 
 /** `every 4 passes 6 times, then every 2 passes 5 times`. */
