@@ -1,3 +1,4 @@
+import { readTolerance } from './choose/read-tolerance.ts';
 import { nearestShoeSize } from './foot/shoe-size.ts';
 import { createAdviceDesk } from './main/advice-desk.ts';
 import { createFileDoor } from './main/file-door.ts';
@@ -32,6 +33,7 @@ import { createPanel } from './panel/panel.ts';
 import { createPassBar } from './panel/pass-bar.ts';
 import { createPlanStrip } from './panel/plan-strip.ts';
 import { createStageBar } from './panel/stage-bar.ts';
+import { createToleranceCard } from './panel/tolerance-card.ts';
 import { createTopBar } from './panel/top-bar.ts';
 import { createYarnCard } from './panel/yarn-card.ts';
 import { usualPass } from './pipeline/usual-pass.ts';
@@ -130,6 +132,7 @@ function buildPanels({ store, deskOf, choose, choosePass, view, picture }: Panel
     createMeasuresCard(byId('measures'), { showLine }),
     createCautionList(byId('measures'), byId('care')),
     createYarnCard(byId('yarns')),
+    createToleranceCard(byId('tolerance'), readTolerance),
     createFitCard(byId('fit'), {
       showLine, putOn: () => { choose({ pose: 'worn' }); }, makeItFit: adviceSheet.open, showHowToMeasure: () => undefined,
       isSameSock: (a, b) => a === b || shapeKey(a, 'worn', null) === shapeKey(b, 'worn', null),
