@@ -9,11 +9,12 @@ const POSES: readonly PoseName[] = ['flat', 'tube', 'beds', 'worn'];
 
 export const FIRST_SETTINGS: Settings = {
   lengthUnit: 'cm', gaugeUnit: '10cm', patchWidthMm: 100, patchHeightMm: 100, theme: 'auto', pose: 'flat', layer: 'yarn',
+  arrangement: 'beside',
 };
 
 const CHOICES: { readonly [K in keyof Settings]?: readonly Settings[K][] } = {
   lengthUnit: ['cm', 'in'], gaugeUnit: ['10cm', 'inch', 'patch'], theme: ['auto', 'light', 'dark'], pose: POSES,
-  layer: LAYERS,
+  layer: LAYERS, arrangement: ['beside', 'over'],
 };
 
 /** Settings kept from an earlier visit; whatever is not understood falls back to the first ones. */
@@ -27,7 +28,7 @@ export function readSettings(text: string | null): Settings {
   };
   return {
     lengthUnit: choice('lengthUnit'), gaugeUnit: choice('gaugeUnit'), theme: choice('theme'), pose: choice('pose'), layer: choice('layer'),
-    patchWidthMm: length('patchWidthMm'), patchHeightMm: length('patchHeightMm'),
+    arrangement: choice('arrangement'), patchWidthMm: length('patchWidthMm'), patchHeightMm: length('patchHeightMm'),
   };
 }
 

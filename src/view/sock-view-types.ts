@@ -8,6 +8,8 @@ import type { PoseName } from '../shape/pose.ts';
 export type Theme = 'light' | 'dark';
 /** What the cloth's colours tell: its yarn, or how far it is stretched along its courses or its wales. */
 export type ClothLayer = 'yarn' | 'stretch-width' | 'stretch-length';
+/** A second sock: next to the first from wherever one looks, or in its place as a veil with an outline. */
+export type Arrangement = 'beside' | 'over';
 export type ViewPreset = 'side' | 'back' | 'front' | 'sole' | 'three-quarter';
 
 /** One entry a vertex of the fabric. */

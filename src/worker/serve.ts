@@ -1,3 +1,4 @@
+import type { GradedRow, SizeRow } from '../choose/size-table.ts';
 import type { NearShape, PoseOptions } from '../pipeline/pose-sock.ts';
 import type { KnitOutcome, KnittedSock, PosedSock } from '../pipeline/result.ts';
 import type { SockFile } from '../plan/sock-file.ts';
@@ -11,6 +12,7 @@ import type { Port, WorkReply, WorkRequest } from './messages.ts';
 export interface Workshop {
   readonly knit: (file: SockFile) => KnitOutcome;
   readonly pose: (sock: KnittedSock, pose: PoseName, options: PoseOptions) => Generator<void, PosedSock>;
+  readonly grade: (file: SockFile, sizes: readonly SizeRow[]) => readonly GradedRow[];
 }
 
 /** Milliseconds of work between two looks at the post. */
@@ -46,10 +48,16 @@ export function serve(port: Port, workshop: Workshop): void {
     }
   };
 
+  /** Counts only, and soon over: it does not look at the post. */
+  const grade = ({ id, file, sizes }: WorkRequest & { kind: 'grade' }): Promise<void> => new Promise((done) => {
+    post({ kind: 'graded', id, rows: workshop.grade(file, sizes) });
+    done();
+  });
+
   port.onmessage = (event: MessageEvent) => {
     const request = event.data as WorkRequest;
     if (request.kind === 'cancel') { cancelled.add(request.id); return; }
-    make(request)
+    (request.kind === 'grade' ? grade(request) : make(request))
       .catch((error: unknown) => { post({ kind: 'failed', id: request.id, message: String(error) }); })
       .finally(() => { cancelled.delete(request.id); });
   };

@@ -1,5 +1,6 @@
 import { afterEach, describe, expect, it } from 'vitest';
 import { MessageChannel } from 'node:worker_threads';
+import { gradeSock } from '../../src/choose/grade-sock.ts';
 import { knitSock } from '../../src/pipeline/knit-sock.ts';
 import { poseInSteps, poseSock } from '../../src/pipeline/pose-sock.ts';
 import type { SockFile } from '../../src/plan/sock-file.ts';
@@ -18,11 +19,12 @@ const small = (turnDownWidth: number): SockFile => ({
 const workshop: Workshop = {
   knit: knitSock,
   pose: poseInSteps,
+  grade: gradeSock,
 };
 
 /** The same stages, waiting for the post after the knitting as often as it takes to be cancelled. */
 const patient: Workshop = {
-  knit: knitSock,
+  ...workshop,
   pose: function* (sock, pose, options) {
     while (options.isCancelled?.() !== true) yield;
     return yield* poseInSteps(sock, pose, options);
