@@ -1,6 +1,7 @@
 import { nearestShoeSize } from './foot/shoe-size.ts';
-import { createCompareRoom } from './main/compare-room.ts';
+import { createAdviceDesk } from './main/advice-desk.ts';
 import { readCompanion } from './main/companion-desk.ts';
+import { createCompareRoom } from './main/compare-room.ts';
 import { createFileDoor } from './main/file-door.ts';
 import { EXAMPLES, findFirstSock } from './main/first-sock.ts';
 import type { FirstSock } from './main/first-sock.ts';
@@ -18,11 +19,14 @@ import type { SockDesk } from './main/sock-desk.ts';
 import { createSockPicture } from './main/sock-picture.ts';
 import type { SockPicture } from './main/sock-picture.ts';
 import { createSwatchRoom } from './main/swatch-room.ts';
+import { createAdviceSheet } from './panel/advice-sheet.ts';
 import { createCautionList } from './panel/caution-list.ts';
 import { createDeck } from './panel/deck.ts';
 import { acceptDrops } from './panel/file-drop.ts';
+import { createFitCard } from './panel/fit-card.ts';
 import { createLoopReadout } from './panel/loop-readout.ts';
 import { createMeasuresCard } from './panel/measures-card.ts';
+import type { MeasureHooks } from './panel/measures-card.ts';
 import { createNoticeList } from './panel/notice-list.ts';
 import type { PageState, Settings } from './panel/page-state.ts';
 import { createPanel } from './panel/panel.ts';
@@ -39,8 +43,10 @@ import type { SockFile } from './plan/sock-file.ts';
 import { createSockView } from './view/sock-view.ts';
 import type { SockView } from './view/sock-view-types.ts';
 import { STRETCH_SCALE } from './view/stretch-scale.ts';
+import { adviceClient } from './worker/advice-client.ts';
 import { client } from './worker/client.ts';
 import { openWorker } from './worker/open-worker.ts';
+import { shapeKey } from './worker/shape-memory.ts';
 import './styles/page.css';
 
 /** The one owner of the page's state: panels propose, the pipeline answers, everything is drawn from one state. */
@@ -116,6 +122,8 @@ function buildPanels({ store, deskOf, choose, choosePass, view, picture }: Panel
     finish: () => { deskOf().finish(); },
     choose, rangesOf: rangesFor, defaults: DEFAULTS, shoeSizeOf: nearestShoeSize,
   });
+  const showLine: MeasureHooks['showLine'] = (line) => { view?.showLine(line?.points ?? null, line?.label ?? ''); };
+  const adviceSheet = createAdviceSheet(createAdviceDesk(store, deskOf, adviceClient(openWorker)));
   const readout = createLoopReadout(byId('stage'));
   view?.onHover((hovered) => {
     readout.show(picture?.shownGrid() ?? null, hovered, hovered === null ? null : picture?.stretchAt(hovered.loop) ?? null);
@@ -127,9 +135,14 @@ function buildPanels({ store, deskOf, choose, choosePass, view, picture }: Panel
     panel,
     createDeck(byId('deck'), pages, (tab) => { store.update({ tab }); }),
     createPlanStrip(byId('strip')),
-    createMeasuresCard(byId('measures'), { showLine: (line) => { view?.showLine(line?.points ?? null, line?.label ?? ''); } }),
+    createMeasuresCard(byId('measures'), { showLine }),
     createCautionList(byId('measures'), byId('care')),
     createYarnCard(byId('yarns')),
+    createFitCard(byId('fit'), {
+      showLine, putOn: () => { choose({ pose: 'worn' }); }, makeItFit: adviceSheet.open, showHowToMeasure: () => undefined,
+      isSameSock: (a, b) => a === b || shapeKey(a, 'worn', null) === shapeKey(b, 'worn', null),
+    }),
+    adviceSheet,
     createNoticeList(byId('notices'), {
       focusField: panel.focusField, hasField: panel.hasField, dismiss: store.withdraw, undo: () => { deskOf().undo(); },
     }),
@@ -155,7 +168,7 @@ function keepButtonsClear(top: HTMLElement, foot: HTMLElement, view: SockView | 
 
 function firstState(first: FirstSock, keeper: Keeper): PageState {
   return {
-    file: first.file, problems: [], planned: null, knitted: null, posed: null, shape: { kind: 'none' },
+    file: first.file, problems: [], remarks: [], planned: null, knitted: null, posed: null, shape: { kind: 'none' },
     settings: readSettings(keeper.read('settings')), bedsPass: null, tab: 'measures',
     companion: readCompanion(keeper.read('companion')), notices: first.notice === null ? [] : [first.notice],
     canUndo: false, canRedo: false,

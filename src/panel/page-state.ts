@@ -33,9 +33,11 @@ export interface PlannedSock {
 
 /** Something the page has to tell, with what to do about it. */
 export interface Notice {
-  readonly id: 'file' | 'keep' | 'keep-companion' | 'worker' | 'graphics' | 'example';
+  readonly id: 'file' | 'keep' | 'keep-companion' | 'worker' | 'graphics' | 'example' | 'advice';
   readonly title: string;
   readonly problems: readonly Problem[];
+  /** It tells of a change of the sock, which its own button takes back. */
+  readonly canUndo?: boolean;
 }
 
 /** The pages of the deck beside the picture. */
@@ -66,7 +68,10 @@ export interface CompanionState {
 export interface PageState {
   /** The file as the panel stands, knittable or not. */
   readonly file: SockFile;
+  /** What keeps the file from being knitted. */
   readonly problems: readonly Problem[];
+  /** What to look at again in a file that can be knitted: measures that contradict each other, say. */
+  readonly remarks: readonly Problem[];
   /** Of the last knittable file. */
   readonly planned: PlannedSock | null;
   readonly knitted: KnittedSock | null;

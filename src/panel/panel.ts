@@ -1,4 +1,5 @@
 import { GUI } from 'lil-gui';
+import type { Problem } from '../base/problem.ts';
 import { addNumber } from './number-row.ts';
 import { addChoice, addColour, addSwitch, addText } from './other-rows.ts';
 import type { ControlRow, FieldRange, Hand, RowInput } from './control-row.ts';
@@ -84,7 +85,7 @@ export function createPanel(host: HTMLElement, hooks: PanelHooks): Panel {
   return {
     render: (state) => {
       // Of all that changes while a shape relaxes, nothing concerns the controls.
-      if (shown !== null && state.file === shown.file && state.problems === shown.problems && state.settings === shown.settings && state.planned === shown.planned) return;
+      if (shown !== null && state.file === shown.file && state.problems === shown.problems && state.remarks === shown.remarks && state.settings === shown.settings && state.planned === shown.planned) return;
       shown = state;
       context = contextOf(state, hooks);
       yarns.fit(state.file.yarns?.length ?? state.planned?.plan.yarns.length ?? 1);
@@ -114,8 +115,13 @@ function rowInput(context: ControlContext, state: PageState, hooks: PanelHooks):
   return {
     context,
     rangeOf: (field) => (field.startsWith('page.patch') ? PATCH_RANGE : ranges[field] ?? YARN_RANGES[field.replace(/^yarns\.\d+\./, '')] ?? null),
-    problemOf: (field) => state.problems.find((problem) => problem.field !== null && plainPath(problem.field) === field) ?? null,
+    problemOf: (field) => findOfField(state.problems, field),
+    remarkOf: (field) => findOfField(state.remarks, field),
   };
+}
+
+function findOfField(problems: readonly Problem[], field: string): Problem | null {
+  return problems.find((problem) => problem.field !== null && plainPath(problem.field) === field) ?? null;
 }
 
 function addRow(folder: GUI, spec: ControlSpec, hand: Hand): ControlRow {

@@ -5,6 +5,7 @@ import type { StitchGrid } from '../machine/grid.ts';
 import type { Trace } from '../machine/trace.ts';
 import type { YarnUse } from '../measure/estimate-yarn.ts';
 import type { Stretch } from '../measure/measure-stretch.ts';
+import type { WornReading } from '../measure/fit-answer.ts';
 import type { MeasureLines, Measures } from '../measure/measures.ts';
 import type { Derivation, Plan, PlannedFoot } from '../plan/plan-types.ts';
 import type { SockFile } from '../plan/sock-file.ts';
@@ -43,6 +44,8 @@ export interface PosedSock {
   readonly part: PartOnBeds | null;
   /** Worn: the foot inside, a little smaller than the one that the cloth lies on, so that it shows through gaps only. Null for any other pose. */
   readonly body: FormMesh | null;
+  /** Worn: pressure, gaps and what they say of the fit. Null for any other pose. */
+  readonly worn: WornReading | null;
 }
 
 /** What has been knitted by a pass, and what holds it; places in the pose's axes, mm. */

@@ -1,5 +1,6 @@
 import type { Problem } from '../base/problem.ts';
 import type { GradedRow, SizeRow } from '../choose/size-table.ts';
+import type { Advice } from '../choose/advice.ts';
 import type { KnittedSock, PosedSock } from '../pipeline/result.ts';
 import type { SockFile } from '../plan/sock-file.ts';
 import type { PoseName } from '../shape/pose.ts';
@@ -21,6 +22,15 @@ export type WorkReply =
   | { readonly kind: 'graded'; readonly id: number; readonly rows: readonly GradedRow[] }
   | { readonly kind: 'refused'; readonly id: number; readonly problems: readonly Problem[] }
   | { readonly kind: 'cancelled'; readonly id: number }
+  | { readonly kind: 'failed'; readonly id: number; readonly message: string };
+
+/** The page asks for socks that would suit the file's foot better. It is not called off: the page closes the worker. */
+export interface AdviseRequest { readonly kind: 'advise'; readonly id: number; readonly file: SockFile }
+
+/** What the worker says of it: how far it has come, and last either of the other two. */
+export type AdviseReply =
+  | { readonly kind: 'weighing'; readonly id: number; readonly fraction: number }
+  | { readonly kind: 'advised'; readonly id: number; readonly advice: Advice }
   | { readonly kind: 'failed'; readonly id: number; readonly message: string };
 
 /** The side of a port that both ends use: a Worker, a worker's own scope, or either end of a MessageChannel. */

@@ -107,7 +107,7 @@ describe('what cannot be knitted', () => {
     const { page } = await openSmallSock();
     const box = page.getByRole('spinbutton', { name: /leg length/i });
     await box.fill('long');
-    const line = page.locator('.control-problem:visible');
+    const line = page.locator('.control-line[data-kind=problem]:visible');
     await line.waitFor();
     expect(await line.textContent()).toContain('number');
     expect((await see(page)).file.leg?.lengthMm).toBe(90);

@@ -1,5 +1,6 @@
 import { afterEach, describe, expect, it } from 'vitest';
 import { MessageChannel } from 'node:worker_threads';
+import { adviseInSteps } from '../../src/choose/advise.ts';
 import { gradeSock } from '../../src/choose/grade-sock.ts';
 import { knitSock } from '../../src/pipeline/knit-sock.ts';
 import { poseInSteps, poseSock } from '../../src/pipeline/pose-sock.ts';
@@ -16,11 +17,7 @@ const small = (turnDownWidth: number): SockFile => ({
   counts: { stitches: 24, footPasses: 24 },
 });
 
-const workshop: Workshop = {
-  knit: knitSock,
-  pose: poseInSteps,
-  grade: gradeSock,
-};
+const workshop: Workshop = { knit: knitSock, pose: poseInSteps, grade: gradeSock, advise: adviseInSteps };
 
 /** The same stages, waiting for the post after the knitting as often as it takes to be cancelled. */
 const patient: Workshop = {
