@@ -90,7 +90,7 @@ function startPage(first: FirstSock, keeper: Keeper): void {
   parts.push(...buildPanels({ store, deskOf, choose, choosePass, view, picture }));
   const compare = createCompareRoom({ host: byId('compare'), store, keeper, view, deskOf, choose });
   const sizes = createSizesRoom(() => desk.knittable(), openSock);
-  const swatches = createSwatchRoom(() => store.state().file, (file) => { desk.propose(file, null); });
+  const swatches = createSwatchRoom(store.state, (file) => { desk.propose(file, null); });
   parts.push(...compare.parts, sizes, swatches);
   const topBar = createTopBar(byId('top-bar'), {
     examples: EXAMPLES, openExample: door.openExample, openFile: door.openFile, save, openSizes: sizes.open, openSwatches: swatches.open,

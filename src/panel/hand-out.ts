@@ -25,7 +25,6 @@ function copyBySelection(text: string): boolean {
   const before = document.activeElement;
   (document.querySelector('dialog[open]') ?? document.body).append(area);
   area.select();
-  // eslint-disable-next-line @typescript-eslint/no-deprecated -- the only way there is where navigator.clipboard is missing
   const isCopied = document.execCommand('copy');
   area.remove();
   if (before instanceof HTMLElement) before.focus();

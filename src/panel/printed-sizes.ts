@@ -2,7 +2,7 @@ import type { Problem } from '../base/problem.ts';
 import type { GradedRow } from '../choose/size-table.ts';
 import { el } from './dom.ts';
 import { passesWords, sizeTableCells, sizeTableHeads } from './size-table-words.ts';
-import { drawOutline, extentOf } from './sock-outline.ts';
+import { drawOutline } from './sock-outline.ts';
 import type { SockOutline } from './sock-outline.ts';
 import type { LengthUnit } from './units.ts';
 
@@ -17,7 +17,7 @@ export interface SizesToPrint {
 }
 
 /** The longest foot has this many pixels on paper. */
-const PICTURE_PX = 44;
+const FOOT_PX = 36;
 
 /** The table as it goes to the printer: no boxes, no buttons, no date. On the screen it is not seen. */
 export function createPrintedSizes(): { show(table: SizesToPrint): void } {
@@ -25,11 +25,10 @@ export function createPrintedSizes(): { show(table: SizesToPrint): void } {
   document.body.append(sheet);
   return {
     show: ({ title, gauge, rows, outlines, unit, words }) => {
-      const longest = Math.max(1, ...outlines.map((outline) => (outline === null ? 0 : extentOf(outline).width)));
-      const heads = sizeTableHeads(unit), [first, ...others] = heads;
+      const pixelsPerMm = FOOT_PX / Math.max(1, ...rows.map(({ size }) => size.lengthMm)), heads = sizeTableHeads(unit), [first, ...others] = heads;
       const body = rows.map((row, place) => {
         const [name, ...cells] = sizeTableCells(row, unit, words), outline = outlines[place] ?? null;
-        return el('tr', {}, el('th', { scope: 'row' }, String(name)), el('td', {}, outline === null ? null : drawOutline(outline, PICTURE_PX / longest)),
+        return el('tr', {}, el('th', { scope: 'row' }, String(name)), el('td', {}, outline === null ? null : drawOutline(outline, pixelsPerMm)),
           ...cells.map((cell, column) => el('td', column === cells.length - 1 ? { class: 'print-remark' } : {}, cell === null ? '–' : String(cell))));
       });
       sheet.replaceChildren(el('h1', {}, title), el('p', {}, `Gauge: ${gauge}, washed and rested.`),

@@ -68,13 +68,12 @@ export function createSizeLine(first: SizeRow, hooks: SizeLineHooks): SizeLine {
     estimate.hidden = !size.isEstimate;
     open.setAttribute('aria-label', `Open ${size.name}`);
     out.setAttribute('aria-label', `Take out ${size.name}`);
-    const sock = graded?.sock ?? null, cells = sock === null ? null : countsOf(sock);
-    counts.forEach((cell, place) => { setText(cell, cells?.[place] ?? (graded === null ? '…' : '–')); });
-    open.disabled = sock === null;
+    fillCounts(counts, graded);
+    open.disabled = graded?.sock == null;
     const problems = graded?.problems ?? [];
     problemRow.hidden = problems.length === 0;
     setText(problem, problems.map((each) => problemWords(each, next)).join(' '));
-    row.classList.toggle('is-impossible', graded !== null && sock === null);
+    row.classList.toggle('is-impossible', graded !== null && graded.sock === null);
     length.mark(problems.some(({ field }) => field?.endsWith('lengthMm') === true) ? problemId : null);
     girth.mark(problems.some(({ field }) => field?.endsWith('ballGirthMm') === true) ? problemId : null);
   };
@@ -94,6 +93,11 @@ export function createSizeLine(first: SizeRow, hooks: SizeLineHooks): SizeLine {
     render,
     focus: () => { name.focus(); name.select(); },
   };
+}
+
+function fillCounts(cells: readonly HTMLElement[], graded: GradedRow | null): void {
+  const counts = graded?.sock == null ? null : countsOf(graded.sock);
+  cells.forEach((cell, place) => { setText(cell, counts?.[place] ?? (graded === null ? '…' : '–')); });
 }
 
 /** Stitches, turn-down, passes of leg, heel, foot and toe, tip, and the yarn for two. */

@@ -1,3 +1,4 @@
+import type { Problem } from '../base/problem.ts';
 import type { GradedRow, SizeRow } from '../choose/size-table.ts';
 import type { SockFile } from '../plan/sock-file.ts';
 import type { GradeOutcome } from '../worker/client.ts';
@@ -10,8 +11,8 @@ import { createSizeLine } from './size-line.ts';
 import type { SizeLine } from './size-line.ts';
 import { createPrintedSizes } from './printed-sizes.ts';
 import { gaugeWords, passesWords, sizeTableCsv, sizeTableText } from './size-table-words.ts';
-import { extentOf } from './sock-outline.ts';
 import type { SockOutline } from './sock-outline.ts';
+import type { LengthUnit } from './units.ts';
 
 export interface SizesDialog {
   open(): void;
@@ -32,96 +33,120 @@ export interface SizesHooks {
   readonly fileName: (name: string) => string;
 }
 
-/** The longest foot of the table has this many pixels in its picture. */
-const PICTURE_PX = 54;
+/** The longest foot of the table has this many pixels in its picture; the pouch of a heel and the leg stand out beyond it. */
+const FOOT_PX = 52;
 
 export function createSizesDialog(hooks: SizesHooks): SizesDialog {
   const dialog = createDialog('sizes-dialog', 'Sizes', () => { work.stop(); });
-  const about = el('p', { class: 'sizes-about' });
-  const body = el('tbody'), status = el('span', { class: 'sizes-status', role: 'status' }), notes = el('p', { class: 'sizes-notes' });
-  const printed = createPrintedSizes();
-  let settings: Settings | null = null, source: SockFile | null = null, lines: SizeLine[] = [];
+  const about = el('p', { class: 'sizes-about' }), notes = el('p', { class: 'sizes-notes' }), status = el('span', { class: 'sizes-status', role: 'status' });
+  const head = createHead(), body = el('tbody'), printed = createPrintedSizes();
+  let settings: Settings | null = null, source: SockFile | null = null;
 
-  const graded = (): readonly GradedRow[] => lines.flatMap((line) => line.graded ?? []);
-  const words = (problem: Parameters<typeof problemWords>[0]): string => (settings === null ? problem.message : problemWords(problem, settings));
-  const title = (): string => (source === null || settings === null ? '' : `${source.name ?? 'Sock'}, in sizes: ${gaugeWords(source, settings.lengthUnit)}`);
+  const words = (problem: Problem): string => (settings === null ? problem.message : problemWords(problem, settings));
+  const unit = (): LengthUnit => settings?.lengthUnit ?? 'cm';
   const refresh = (): void => {
-    if (settings === null || source === null) return;
-    setText(about, `“${source.name ?? 'Sock'}” at ${gaugeWords(source, settings.lengthUnit)}, with its own shares of heel and toe, its ease and its yarn. Change a foot, add your own, open a row as the sock on the panel.`);
-    setText(notes, `${passesWords(graded())} Estimates have no published table behind them: measure the foot if you can.`);
-    printed.show({ title: source.name ?? 'Sock', gauge: gaugeWords(source, settings.lengthUnit), rows: graded(), outlines: lines.map((line) => line.outline), unit: settings.lengthUnit, words });
+    if (source === null) return;
+    const name = source.name ?? 'Sock', gauge = gaugeWords(source, unit()), rows = list.graded();
+    setText(about, `“${name}” at ${gauge}, with its own shares of heel and toe, its ease and its yarn. Change a foot, add your own, open a row as the sock on the panel.`);
+    setText(notes, `${passesWords(rows)} Estimates have no published table behind them: measure the foot if you can.`);
+    printed.show({ title: name, gauge, rows, outlines: list.lines().map((line) => line.outline), unit: unit(), words });
   };
-  const work = createSizesWork(hooks, () => lines, (text) => { setText(status, text); refresh(); });
-  const regrade = (): void => { if (source !== null) work.grade(source); };
-  const lay = (): void => {
-    body.replaceChildren(...lines.flatMap((line) => line.rows));
-    if (settings !== null) for (const line of lines) line.render(settings);
+  const say = (text: string): void => {
+    setText(status, text);
+    refresh();
   };
-  const addLine = (size: SizeRow): SizeLine => {
-    const line: SizeLine = createSizeLine(size, {
-      change: regrade,
-      open: ({ file }) => { dialog.close(); hooks.openSock(file); },
-      takeOut: () => {
-        const place = lines.indexOf(line);
-        lines = lines.filter((other) => other !== line);
-        lay();
-        regrade();
-        (lines[Math.min(place, lines.length - 1)] ?? null)?.focus();
-      },
-    });
-    lines.push(line);
-    return line;
-  };
-  const standard = (): void => {
-    lines = [];
-    hooks.standardSizes.forEach(addLine);
-    lay();
-  };
-  const handOut = createHandOut((text) => { setText(status, text); }, {
-    text: () => sizeTableText(title(), graded(), settings?.lengthUnit ?? 'cm', words),
-    csv: () => sizeTableCsv(graded(), settings?.lengthUnit ?? 'cm', words),
-    name: () => hooks.fileName(source?.name ?? ''),
+  const list = createSizeList(body, hooks.standardSizes, {
+    change: () => { if (source !== null) work.grade(source); },
+    open: (file) => { dialog.close(); hooks.openSock(file); },
   });
-  const table = el('table', { class: 'measures sizes-table' }, drawHead(), body);
+  const work = createSizesWork(hooks, list.lines, say);
+  const table = el('table', { class: 'measures sizes-table' }, head.element, body);
   dialog.body.append(about, el('div', { class: 'sizes-scroll', tabindex: 0, role: 'region', 'aria-label': 'Table of sizes' }, table), notes);
-  dialog.foot.append(
-    button('Add a size', { class: 'notice-button' }, () => {
-      const last = lines.at(-1)?.size;
-      const line = addLine({ name: 'My size', lengthMm: last?.lengthMm ?? 255, ballGirthMm: last?.ballGirthMm ?? 238, legLengthMm: last?.legLengthMm ?? null, isEstimate: false });
-      lay();
-      regrade();
-      line.focus();
-    }),
-    button('Standard sizes again', { class: 'notice-button' }, () => { standard(); regrade(); }),
-    status, ...handOut);
+  dialog.foot.append(button('Add a size', { class: 'notice-button' }, list.add), button('Standard sizes again', { class: 'notice-button' }, list.standard), status, ...createHandOut(say, {
+    text: () => sizeTableText(`${source?.name ?? 'Sock'}, ${source === null ? '' : gaugeWords(source, unit())}`, list.graded(), unit(), words),
+    csv: () => sizeTableCsv(list.graded(), unit(), words),
+    name: () => hooks.fileName(source?.name ?? ''),
+  }));
   return {
     open: () => {
       source = hooks.sock();
-      if (lines.length === 0) standard();
-      refresh();
+      say(source === null ? 'There is no sock yet that can be knitted.' : '');
       dialog.open();
-      if (source === null) setText(status, 'There is no sock yet that can be knitted.');
-      else regrade();
+      if (list.lines().length === 0) list.standard();
+      else if (source !== null) work.grade(source);
     },
     render: (state) => {
       if (state.settings === settings) return;
       settings = state.settings;
-      for (const line of lines) line.render(settings);
-      setText(lengthHead, `foot, ${settings.lengthUnit}`);
+      head.render(settings);
+      list.render(settings);
       refresh();
     },
   };
 }
 
-const lengthHead = el('th', { scope: 'colgroup', colspan: 2 }, 'foot, cm');
+interface SizeList {
+  readonly lines: () => readonly SizeLine[];
+  /** Of the lines that have been worked out. */
+  readonly graded: () => readonly GradedRow[];
+  readonly add: () => void;
+  /** All as they were at first. */
+  readonly standard: () => void;
+  readonly render: (settings: Settings) => void;
+}
 
-/** Two lines of heads: passes and feet have several columns each. */
-function drawHead(): HTMLElement {
+/** A new size begins with the last one's foot; the very first with a usual one (chosen). */
+const FIRST_SIZE: SizeRow = { name: 'My size', lengthMm: 255, ballGirthMm: 238, legLengthMm: null, isEstimate: false };
+
+function createSizeList(body: HTMLElement, sizes: readonly SizeRow[], { change, open }: { readonly change: () => void; readonly open: (file: SockFile) => void }): SizeList {
+  let lines: SizeLine[] = [], settings: Settings | null = null;
+  const lay = (): void => {
+    body.replaceChildren(...lines.flatMap((line) => line.rows));
+    if (settings !== null) for (const line of lines) line.render(settings);
+    change();
+  };
+  const makeLine = (size: SizeRow): SizeLine => {
+    const line: SizeLine = createSizeLine(size, {
+      change,
+      open: ({ file }) => { open(file); },
+      takeOut: () => {
+        const place = lines.indexOf(line);
+        lines = lines.filter((other) => other !== line);
+        lay();
+        lines[Math.min(place, lines.length - 1)]?.focus();
+      },
+    });
+    return line;
+  };
+  return {
+    lines: () => lines,
+    graded: () => lines.flatMap((line) => line.graded ?? []),
+    add: () => {
+      const line = makeLine({ ...FIRST_SIZE, ...lines.at(-1)?.size, name: FIRST_SIZE.name, isEstimate: false });
+      lines = [...lines, line];
+      lay();
+      line.focus();
+    },
+    standard: () => {
+      lines = sizes.map(makeLine);
+      lay();
+    },
+    render: (next) => {
+      settings = next;
+      for (const line of lines) line.render(next);
+    },
+  };
+}
+
+/** Two lines of heads: feet and passes have several columns each. */
+function createHead(): { readonly element: HTMLElement; render(settings: Settings): void } {
+  const foot = el('th', { scope: 'colgroup', colspan: 2, class: 'size-over' });
   const head = (text: string): HTMLElement => el('th', { scope: 'col' }, text);
-  const over = (text: string, span: number): HTMLElement => el('th', { scope: 'colgroup', colspan: span, class: 'size-over' }, text);
-  return el('thead', {},
-    el('tr', {}, el('td'), el('td'), lengthHead, over('', 2), over('passes', 4), over('', 3)),
-    el('tr', {}, head('size'), el('th', { scope: 'col' }, el('span', { class: 'visually-hidden' }, 'shape')), ...['length', 'ball girth', 'stitches', 'turn-down', 'leg', 'heel', 'foot', 'toe', 'toe tip', 'yarn, a pair'].map(head), el('td')));
+  const element = el('thead', {},
+    el('tr', {}, el('td', { colspan: 2 }), foot, el('td', { colspan: 2 }), el('th', { scope: 'colgroup', colspan: 4, class: 'size-over' }, 'passes'), el('td', { colspan: 3 })),
+    el('tr', {}, head('size'), el('th', { scope: 'col' }, el('span', { class: 'visually-hidden' }, 'shape')),
+      ...['length', 'ball girth', 'stitches', 'turn-down', 'leg', 'heel', 'foot', 'toe', 'toe tip', 'yarn, a pair'].map(head), el('td')));
+  return { element, render: ({ lengthUnit }) => { setText(foot, `foot, ${lengthUnit}`); } };
 }
 
 interface Work { grade(source: SockFile): void; stop(): void }
@@ -131,14 +156,10 @@ function createSizesWork(hooks: SizesHooks, lines: () => readonly SizeLine[], sa
   let turn = 0;
   /** Outlines by what they hang on, so that a changed row does not draw the others again. */
   const known = new Map<string, SockOutline>();
-  const draw = (): void => {
-    const longest = Math.max(1, ...lines().map(({ outline }) => (outline === null ? 0 : extentOf(outline).width)));
-    for (const line of lines()) line.showOutline(line.outline, PICTURE_PX / longest);
-  };
   const fill = async (mine: number): Promise<void> => {
     const socks = lines().flatMap((line) => (line.graded?.sock == null ? [] : [{ line, file: line.graded.sock.file, key: keyOf(line.graded.sock.file) }]));
-    for (const { line, key } of socks) line.showOutline(known.get(key) ?? null, 1);
-    draw();
+    const pixelsPerMm = FOOT_PX / Math.max(...socks.map(({ line }) => line.size.lengthMm));
+    for (const { line, key } of socks) line.showOutline(known.get(key) ?? null, pixelsPerMm);
     const wanted = socks.filter(({ key }) => !known.has(key));
     for (const [done, { line, file, key }] of wanted.entries()) {
       say(`Shapes: ${socks.length - wanted.length + done} of ${socks.length}`);
@@ -146,8 +167,7 @@ function createSizesWork(hooks: SizesHooks, lines: () => readonly SizeLine[], sa
       if (mine !== turn) return;
       if (outline === null) continue;
       known.set(key, outline);
-      line.showOutline(outline, 1);
-      draw();
+      line.showOutline(outline, pixelsPerMm);
     }
     say('');
   };

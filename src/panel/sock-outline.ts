@@ -8,9 +8,9 @@ export interface SockOutline {
 
 const SVG = 'http://www.w3.org/2000/svg';
 
-export interface Extent { readonly left: number; readonly top: number; readonly width: number; readonly height: number }
+interface Extent { readonly left: number; readonly top: number; readonly width: number; readonly height: number }
 
-export function extentOf({ edge }: SockOutline): Extent {
+function extentOf({ edge }: SockOutline): Extent {
   let left = Infinity, top = Infinity, right = -Infinity, bottom = -Infinity;
   for (let i = 0; i < edge.length; i += 2) {
     left = Math.min(left, edge[i]);

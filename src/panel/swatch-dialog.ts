@@ -1,7 +1,8 @@
+import type { SwatchAverage } from '../choose/average-swatches.ts';
 import type { SwatchCount } from '../plan/sock-file.ts';
 import { createDialog } from './dialog.ts';
 import { button, el, setText } from './dom.ts';
-import type { PageState, PlannedSock, Settings } from './page-state.ts';
+import type { PageState, Settings } from './page-state.ts';
 import { drawSwatch } from './swatch-drawing.ts';
 import { createSwatchLine, finished } from './swatch-line.ts';
 import type { SwatchDraft, SwatchLine } from './swatch-line.ts';
@@ -17,10 +18,11 @@ export interface SwatchHooks {
   /** Null where there is nothing to average. */
   readonly average: (swatches: readonly SwatchCount[]) => SwatchReading | null;
   /** Writes swatches into the sock's file, and the gauge that they give if it is to be used. */
-  readonly keep: (swatches: readonly SwatchCount[], gauge: SwatchReading | null) => void;
+  readonly keep: (swatches: readonly SwatchCount[], gauge: SwatchAverage | null) => void;
 }
 
-const MOST_SWATCHES = 12;
+/** As many as a file holds (plan/sock-schema.ts). */
+export const MOST_SWATCHES = 12;
 
 /** Common practice, no source. */
 const ADVICE: readonly string[] = [
@@ -32,73 +34,91 @@ const ADVICE: readonly string[] = [
 
 export function createSwatchDialog(hooks: SwatchHooks): SwatchDialog {
   const dialog = createDialog('swatch-dialog', 'Swatches');
-  const body = el('tbody'), drawing = el('div', { class: 'swatch-picture' }), result = el('div', { class: 'swatch-reading', 'aria-live': 'polite' });
-  const heads = { width: el('th', { scope: 'col' }), height: el('th', { scope: 'col' }), gauge: el('th', { scope: 'col' }) };
-  const use = button('Use this gauge', { class: 'main-button' }, () => { keep(true); });
-  const store = button('Keep the counts only', { class: 'notice-button', title: 'The swatches go into the sock’s file; its gauge stays.' }, () => { keep(false); });
-  let lines: SwatchLine[] = [], settings: Settings | null = null, planned: PlannedSock | null = null, shown: readonly SwatchCount[] | undefined;
-
-  const counts = (): readonly SwatchCount[] => lines.flatMap(({ draft }) => finished(draft) ?? []);
+  const drawing = el('div', { class: 'swatch-picture' }), result = el('div', { class: 'swatch-reading', 'aria-live': 'polite' });
+  let settings: Settings | null = null, kept: readonly SwatchCount[] = [];
   const keep = (isUsed: boolean): void => {
-    const swatches = counts();
-    hooks.keep(swatches, isUsed ? hooks.average(swatches) : null);
+    const swatches = list.counts();
+    hooks.keep(swatches, isUsed ? hooks.average(swatches)?.average ?? null : null);
     dialog.close();
   };
+  const use = button('Use this gauge', { class: 'main-button' }, () => { keep(true); });
+  const store = button('Keep the counts only', { class: 'notice-button', title: 'The swatches go into the sock’s file; its gauge stays.' }, () => { keep(false); });
   const refresh = (): void => {
-    if (settings === null) return;
-    const next = settings, reading = hooks.average(counts());
-    lines.forEach((line, place) => { line.render(next, place + 1); });
-    add.disabled = lines.length >= MOST_SWATCHES;
+    const swatches = list.counts(), reading = hooks.average(swatches);
     use.disabled = reading === null;
-    store.disabled = lines.length > 0 && counts().length === 0;
-    result.replaceChildren(...readingWords(reading, planned, next.lengthUnit).map((words, place) => el('p', { class: place === 0 ? 'swatch-gauge' : '' }, words)));
+    store.disabled = JSON.stringify(swatches) === JSON.stringify(kept);
+    result.replaceChildren(...readingWords(reading, settings?.lengthUnit ?? 'cm').map((words, place) => el('p', { class: place === 0 ? 'swatch-gauge' : null }, words)));
   };
+  const list = createSwatchList(refresh);
+  dialog.body.append(el('div', { class: 'swatch-advice' }, drawing, el('ul', {}, ...ADVICE.map((words) => el('li', {}, words)))), list.element, result);
+  dialog.foot.append(use, store);
+  return {
+    open: () => {
+      list.fill(kept);
+      dialog.open();
+    },
+    render: (state) => {
+      kept = state.file.gauge.swatches ?? [];
+      if (state.settings === settings) return;
+      settings = state.settings;
+      drawing.replaceChildren(drawSwatch(settings.lengthUnit));
+      list.render(settings);
+      refresh();
+    },
+  };
+}
+
+interface SwatchList {
+  readonly element: HTMLElement;
+  /** Of the swatches of which all is put in. */
+  readonly counts: () => readonly SwatchCount[];
+  readonly fill: (swatches: readonly SwatchCount[]) => void;
+  readonly render: (settings: Settings) => void;
+}
+
+function createSwatchList(change: () => void): SwatchList {
+  const body = el('tbody'), heads = { width: el('th', { scope: 'col' }), height: el('th', { scope: 'col' }), gauge: el('th', { scope: 'col' }) };
+  let lines: SwatchLine[] = [], settings: Settings | null = null;
   const lay = (): void => {
     body.replaceChildren(...lines.flatMap(({ rows }) => rows));
-    refresh();
+    lines.forEach((line, place) => { if (settings !== null) line.render(settings, place + 1); });
+    add.disabled = lines.length >= MOST_SWATCHES;
+    change();
   };
-  const addLine = (draft: SwatchDraft): SwatchLine => {
+  const makeLine = (draft: SwatchDraft): SwatchLine => {
     const line: SwatchLine = createSwatchLine(draft, {
-      change: refresh,
+      change,
       takeOut: () => {
         lines = lines.filter((other) => other !== line);
         lay();
         (lines.at(-1) ?? { focus: () => { add.focus(); } }).focus();
       },
     });
-    lines.push(line);
     return line;
   };
   const add = button('Add a swatch', { class: 'notice-button' }, () => {
-    const line = addLine(emptyDraft(settings, lines.at(-1)?.draft.washed ?? true));
+    const line = makeLine(emptyDraft(settings, lines.at(-1)?.draft.washed ?? true));
+    lines = [...lines, line];
     lay();
     line.focus();
   });
-  const table = el('table', { class: 'measures swatch-table' }, el('thead', {}, el('tr', {}, el('th', { scope: 'col' }, ''),
-    el('th', { scope: 'col' }, 'stitches'), heads.width, el('th', { scope: 'col' }, 'rows'), heads.height, el('th', { scope: 'col' }, 'counted'), heads.gauge, el('td'))), body);
-  dialog.body.append(
-    el('div', { class: 'swatch-advice' }, drawing, el('ul', {}, ...ADVICE.map((words) => el('li', {}, words)))),
-    el('div', { class: 'sizes-scroll', tabindex: 0, role: 'region', 'aria-label': 'Table of swatches' }, table), el('div', { class: 'compare-buttons' }, add), result);
-  dialog.foot.append(use, store);
+  const head = (text: string): HTMLElement => el('th', { scope: 'col' }, text);
+  const table = el('table', { class: 'measures swatch-table' }, el('thead', {}, el('tr', {},
+    head(''), head('stitches'), heads.width, head('rows'), heads.height, head('counted'), heads.gauge, el('td'))), body);
   return {
-    open: () => {
-      lines = [];
-      for (const swatch of shown ?? []) addLine({ ...swatch, washed: swatch.washed ?? false });
-      if (lines.length === 0) addLine(emptyDraft(settings, true));
+    element: el('div', {}, el('div', { class: 'sizes-scroll', tabindex: 0, role: 'region', 'aria-label': 'Table of swatches' }, table), el('div', { class: 'compare-buttons' }, add)),
+    counts: () => lines.flatMap(({ draft }) => finished(draft) ?? []),
+    fill: (swatches) => {
+      lines = swatches.map((swatch) => makeLine({ ...swatch, washed: swatch.washed ?? false }));
+      if (lines.length === 0) lines = [makeLine(emptyDraft(settings, true))];
       lay();
-      dialog.open();
     },
-    render: (state) => {
-      shown = state.file.gauge.swatches;
-      planned = state.planned;
-      if (state.settings === settings) return;
-      settings = state.settings;
-      const { lengthUnit } = settings;
-      drawing.replaceChildren(drawSwatch(lengthUnit));
-      setText(heads.width, `over, ${lengthUnit}`);
-      setText(heads.height, `over, ${lengthUnit}`);
-      setText(heads.gauge, lengthUnit === 'cm' ? 'in 10 cm' : 'to the inch');
-      refresh();
+    render: (next) => {
+      settings = next;
+      setText(heads.width, `over, ${next.lengthUnit}`);
+      setText(heads.height, `over, ${next.lengthUnit}`);
+      setText(heads.gauge, next.lengthUnit === 'cm' ? 'in 10 cm' : 'to the inch');
+      lines.forEach((line, place) => { line.render(next, place + 1); });
     },
   };
 }

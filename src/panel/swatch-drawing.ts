@@ -12,14 +12,14 @@ function shape(name: string, attributes: Attributes, text = ''): SVGElement {
 }
 
 /** Pixels of the picture: stitches a little wider than high, and a ruler along two sides of the patch. */
-const STITCH = 13, ROW = 10, ACROSS = 20, UP = 17;
+const STITCH = 14, ROW = 10, ACROSS = 17, UP = 22;
 /** The patch that is counted: its first stitch and row, and how many. */
-const FROM = 4, WIDE = 12, LOW = 4, HIGH = 10;
+const FROM = 3, WIDE = 10, LOW = 3, HIGH = 14;
 const RULER = 22;
 
 /** A swatch with a patch marked in its middle, and rulers along it: our own drawing, in the unit of the page. */
 export function drawSwatch(unit: LengthUnit): SVGSVGElement {
-  const width = ACROSS * STITCH + RULER + 12, height = UP * ROW + RULER + 12;
+  const width = ACROSS * STITCH + 12, height = UP * ROW + 12;
   const svg = document.createElementNS(SVG, 'svg');
   svg.setAttribute('class', 'swatch-drawing');
   svg.setAttribute('viewBox', `0 0 ${width} ${height}`);
@@ -46,7 +46,7 @@ function stitches(): SVGElement {
   return shape('path', { class: 'swatch-stitches', d: steps.join('') });
 }
 
-/** Ticks at every millimetre's or eighth's place of our drawing's own scale, longer at the numbers. */
+/** Numbers with fifths of a centimetre or eighths of an inch between them. */
 function ruler(x: number, y: number, length: number, unit: LengthUnit, isUpright: boolean): SVGElement {
   const marks = unit === 'cm' ? 5 : 2, parts = unit === 'cm' ? 5 : 8;
   const group = shape('g', { transform: `translate(${x} ${y})${isUpright ? ' rotate(90) scale(1 -1)' : ''}` });
@@ -54,7 +54,7 @@ function ruler(x: number, y: number, length: number, unit: LengthUnit, isUpright
   for (let part = 0; part <= marks * parts; part++) {
     const at = (length * part) / (marks * parts), isWhole = part % parts === 0;
     group.append(shape('path', { class: 'swatch-tick', d: `M${at} 0v${isWhole ? 8 : part % (parts / 2) === 0 ? 6 : 4}` }));
-    if (isWhole) group.append(shape('text', { class: 'swatch-number', transform: isUpright ? `translate(${at} 16) scale(1 -1) rotate(-90)` : `translate(${at} 18)` }, String((part / parts) * (unit === 'cm' ? 1 : 1))));
+    if (isWhole) group.append(shape('text', { class: 'swatch-number', transform: isUpright ? `translate(${at} 16) scale(1 -1) rotate(-90)` : `translate(${at} 18)` }, String(part / parts)));
   }
   return group;
 }

@@ -1,53 +1,43 @@
-import type { PlannedSock } from './page-state.ts';
+import type { Shrinkage, SwatchAverage } from '../choose/average-swatches.ts';
+import type { Tolerance, ToleranceRow } from '../choose/read-tolerance.ts';
 import { countOf, formatLength, gaugeScale } from './units.ts';
 import type { LengthUnit } from './units.ts';
 
-/** One direction of the counted swatches, in 10 cm. */
-export interface CountedGauge {
-  readonly mean: number;
-  /** Standard deviation of the swatches, in per cent of the mean; null of a single one. */
-  readonly spreadPercent: number | null;
-}
-
 /** What the swatches say together. */
 export interface SwatchReading {
-  readonly stitches: CountedGauge;
-  readonly rows: CountedGauge;
-  /** Swatches averaged: the washed ones, where there are any. */
-  readonly count: number;
-  readonly isWashed: boolean;
-  /** How far the cloth goes in with washing, %; negative: it grows. Null without swatches of both kinds. */
-  readonly shrinkage: { readonly widthPercent: number; readonly heightPercent: number } | null;
+  /** Of the washed ones, where there are any. */
+  readonly average: SwatchAverage;
+  /** Null without swatches of both kinds. */
+  readonly shrinkage: Shrinkage | null;
+  /** What the spread means for the sock on the panel; null of a single swatch, or without a sock. */
+  readonly spread: Tolerance | null;
 }
 
 /** The gauge first, then how sure it is and what that means for the sock. */
-export function readingWords(reading: SwatchReading | null, planned: PlannedSock | null, unit: LengthUnit): readonly string[] {
+export function readingWords(reading: SwatchReading | null, unit: LengthUnit): readonly string[] {
   if (reading === null) return ['Put in stitches and rows of one swatch at least.'];
-  const { stitches, rows, count, isWashed } = reading, scale = gaugeScale(unit === 'cm' ? '10cm' : 'inch', 100), decimals = unit === 'cm' ? 1 : 2;
-  const shown = (value: number): string => scale.toShown(value).toFixed(decimals);
-  const basis = `${countOf(count, isWashed ? 'washed swatch' : 'unwashed swatch', isWashed ? 'washed swatches' : 'unwashed swatches')}`;
+  const { average, spread, shrinkage } = reading, { stitchesPer10cm: stitches, rowsPer10cm: rows, count, state } = average;
+  const scale = gaugeScale(unit === 'cm' ? '10cm' : 'inch', 100), shown = (value: number): string => scale.toShown(value).toFixed(unit === 'cm' ? 1 : 2);
   return [
-    `${shown(stitches.mean)} stitches and ${shown(rows.mean)} rows ${scale.unit}, from ${basis}`,
-    ...spreadWords(reading, planned, unit),
-    ...(isWashed ? [] : ['A sock is planned by its washed gauge: cloth goes in or out with the first washing. Count again after it.']),
-    ...shrinkageWords(reading),
+    `${shown(stitches.mean)} stitches and ${shown(rows.mean)} rows ${scale.unit}, from ${countOf(count, `${state} swatch`, `${state} swatches`)}`,
+    stitches.sd === null || rows.sd === null || stitches.standardError === null || rows.standardError === null
+      ? 'One swatch does not tell how even your knitting is: count a second one.'
+      : `They differ by ±${shown(stitches.sd)} stitches and ±${shown(rows.sd)} rows (one standard deviation), so that their mean is sure to ±${shown(stitches.standardError)} and ±${shown(rows.standardError)}.${spread === null ? '' : ` ${sockWords(spread, unit)}`}`,
+    ...(state === 'washed' ? [] : ['A sock is planned by its washed gauge: cloth goes in or out with the first washing. Wash, and count again.']),
+    ...(shrinkage === null ? [] : [`In washing the cloth ${changeWords(shrinkage.widthPercent, 'width')} and ${changeWords(shrinkage.lengthPercent, 'length')}.`]),
   ];
 }
 
-function spreadWords({ stitches, rows, count }: SwatchReading, planned: PlannedSock | null, unit: LengthUnit): readonly string[] {
-  if (stitches.spreadPercent === null || rows.spreadPercent === null) return count === 1 ? ['One swatch does not tell how even your knitting is: count a second one.'] : [];
-  const spread = `They differ by ±${stitches.spreadPercent.toFixed(1)} % in stitches and ±${rows.spreadPercent.toFixed(1)} % in rows (one standard deviation)`;
-  const girth = planned?.rest.footGirthMm ?? null, length = planned?.rest.footLengthMm ?? null;
-  if (girth === null || length === null) return [`${spread}.`];
-  const off = (mm: number, percent: number): string => `±${formatLength((mm * percent) / 100, unit)}`;
-  return [`${spread}: for this sock ${off(girth, stitches.spreadPercent)} of ${formatLength(girth, unit)} girth and ${off(length, rows.spreadPercent)} of ${formatLength(length, unit)} length.`];
+/** The larger of looser and tighter: stitches for the girth, rows for the length. */
+function sockWords({ rows }: Tolerance, unit: LengthUnit): string {
+  const of = (measure: ToleranceRow['measure']): ToleranceRow | undefined => rows.find((row) => row.measure === measure);
+  const girth = of('footGirthMm'), length = of('footLengthMm');
+  if (girth === undefined || length === undefined) return '';
+  const off = (...changes: readonly number[]): string => `±${formatLength(Math.max(...changes.map(Math.abs)), unit)}`;
+  return `For this sock that is ${off(girth.fewerStitchesMm, girth.moreStitchesMm)} of ${formatLength(girth.plannedMm, unit)} girth and ${off(length.fewerRowsMm, length.moreRowsMm)} of ${formatLength(length.plannedMm, unit)} length.`;
 }
 
-function shrinkageWords({ shrinkage }: SwatchReading): readonly string[] {
-  if (shrinkage === null) return [];
-  const words = (percent: number, along: string): string => {
-    const size = Math.abs(percent).toFixed(1);
-    return Number(size) === 0 ? `keeps its ${along}` : `${percent > 0 ? 'loses' : 'gains'} ${size} % of its ${along}`;
-  };
-  return [`In washing the cloth ${words(shrinkage.widthPercent, 'width')} and ${words(shrinkage.heightPercent, 'height')}.`];
+function changeWords(percent: number, along: string): string {
+  const size = Math.abs(percent).toFixed(1);
+  return Number(size) === 0 ? `keeps its ${along}` : `${percent < 0 ? 'loses' : 'gains'} ${size} % of its ${along}`;
 }
