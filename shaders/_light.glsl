@@ -5,6 +5,12 @@ uniform vec3 u_sky;
 uniform vec3 u_ground;
 uniform vec3 u_rim;
 
+// How much of cloth like glass is cloth where it is seen straight on; towards its rims it grows solid. 1 for any other.
+float clothAlpha(float glass, vec3 normal, vec3 toEye) {
+  float edge = 1.0 - abs(dot(normal, toEye));
+  return mix(glass, 1.0, edge * edge);
+}
+
 const vec3 KEY_DIRECTION = normalize(vec3(-0.44, 0.58, 0.69));
 const vec3 RIM_DIRECTION = normalize(vec3(0.75, 0.35, -0.55));
 

@@ -1,4 +1,4 @@
-// Colours that stand for numbers (stretch-scale.ts), as square roots of linear light, between
+// Colours that stand for numbers (colour-scale.ts), as square roots of linear light, between
 // which they mix much as the legend's do.
 uniform vec3 u_scale[SCALE_STEPS];
 // 1 where the cloth shows numbers, 0 where it shows its yarn.

@@ -3,7 +3,7 @@ in vec3 v_normalView;
 in vec3 v_colour;
 in vec2 v_rest;
 in vec2 v_hollow;
-in float v_stretch;
+in float v_onScale;
 flat in ivec2 v_cell;
 flat in uvec4 v_looks;
 
@@ -13,6 +13,7 @@ uniform vec2 u_aspect;
 uniform vec2 u_detail;
 uniform float u_dim;
 uniform vec3 u_paper;
+uniform float u_glass;
 
 out vec4 fragColour;
 
@@ -167,11 +168,12 @@ void main() {
   float shade = IS_INSIDE ? depth : hollow;
   vec3 colour;
   if (u_mapped > 0.5) {
-    colour = litMap(lightMap(scaleColour(v_stretch), normal, toEye, open, shade), lit);
+    colour = litMap(lightMap(scaleColour(v_onScale), normal, toEye, open, shade), lit);
   } else {
     colour = lightWool(albedo, normal, toEye, open * hollow * depth, shade);
     colour = mix(colour, colour * 0.6 + vec3(0.5, 0.42, 0.25), 0.55 * lit);
   }
   colour = mix(colour, u_paper, u_dim);
-  fragColour = vec4(toSrgb(colour), 1.0);
+  float alpha = clothAlpha(u_glass, smoothNormal, toEye);
+  fragColour = vec4(toSrgb(colour) * alpha, alpha);
 }

@@ -2,7 +2,7 @@ in vec3 position;
 in vec3 a_normal;
 in vec2 a_rest;
 in vec2 a_hollow;
-in float a_stretch;
+in float a_onScale;
 in ivec2 a_cell;
 in uint a_look;
 in uvec4 a_looks;
@@ -16,11 +16,12 @@ out vec3 v_normalView;
 out vec3 v_colour;
 out vec2 v_rest;
 out vec2 v_hollow;
-// Place on the scale of stretch.
-out float v_stretch;
+// Place on the scale of colours.
+out float v_onScale;
 flat out ivec2 v_cell;
 // A plain cell's four loops travel with it, so that its pixels need not look anything up.
 flat out uvec4 v_looks;
+invariant gl_Position;
 
 void main() {
   vec4 positionView = modelViewMatrix * vec4(position, 1.0);
@@ -29,7 +30,7 @@ void main() {
   v_colour = lookColour(a_look);
   v_rest = a_rest;
   v_hollow = a_hollow;
-  v_stretch = a_stretch;
+  v_onScale = a_onScale;
   v_cell = a_cell;
   v_looks = a_looks;
   gl_Position = projectionMatrix * positionView;

@@ -2,10 +2,11 @@ in vec3 v_positionView;
 in vec3 v_normalView;
 in vec2 v_along;
 in vec3 v_colour;
-in float v_stretch;
+in float v_onScale;
 
 uniform float u_dim;
 uniform vec3 u_paper;
+uniform float u_glass;
 
 out vec4 fragColour;
 
@@ -17,6 +18,7 @@ void main() {
   turn *= 1.0 - turn;
   vec3 albedo = v_colour * (0.9 + 0.5 * turn.x + 0.28 * turn.y);
   vec3 toEye = normalize(-v_positionView);
-  vec3 colour = u_mapped > 0.5 ? lightMap(scaleColour(v_stretch), normal, toEye, open, open) : lightWool(albedo, normal, toEye, open, open);
-  fragColour = vec4(toSrgb(mix(colour, u_paper, u_dim)), 1.0);
+  vec3 colour = u_mapped > 0.5 ? lightMap(scaleColour(v_onScale), normal, toEye, open, open) : lightWool(albedo, normal, toEye, open, open);
+  float alpha = clothAlpha(u_glass, normal, toEye);
+  fragColour = vec4(toSrgb(mix(colour, u_paper, u_dim)) * alpha, alpha);
 }

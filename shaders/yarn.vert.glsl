@@ -2,7 +2,7 @@ in vec3 position;
 in vec3 a_normal;
 in vec2 a_along;
 in vec3 a_colour;
-in float a_stretch;
+in float a_onScale;
 
 uniform mat4 modelViewMatrix;
 uniform mat4 projectionMatrix;
@@ -12,7 +12,8 @@ out vec3 v_positionView;
 out vec3 v_normalView;
 out vec2 v_along;
 out vec3 v_colour;
-out float v_stretch;
+out float v_onScale;
+invariant gl_Position;
 
 void main() {
   vec4 positionView = modelViewMatrix * vec4(position, 1.0);
@@ -20,6 +21,6 @@ void main() {
   v_normalView = normalMatrix * a_normal;
   v_along = a_along;
   v_colour = a_colour;
-  v_stretch = a_stretch;
+  v_onScale = a_onScale;
   gl_Position = projectionMatrix * positionView;
 }

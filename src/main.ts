@@ -5,13 +5,14 @@ import { createCompareRoom } from './main/compare-room.ts';
 import { createFileDoor } from './main/file-door.ts';
 import { EXAMPLES, findFirstSock } from './main/first-sock.ts';
 import type { FirstSock } from './main/first-sock.ts';
+import { SCALES } from './main/layer-map.ts';
 import { createKeeper } from './main/keep.ts';
 import type { Keeper } from './main/keep.ts';
 import { exposePageHook } from './main/page-hook.ts';
 import { createStore } from './main/page-store.ts';
 import type { PageStore } from './main/page-store.ts';
 import { saveSockFile } from './main/save-file.ts';
-import { LAYERS, readSettings } from './main/settings.ts';
+import { readSettings } from './main/settings.ts';
 import { createSizesRoom } from './main/sizes-room.ts';
 import { listenToShortcuts } from './main/shortcuts.ts';
 import { createSockDesk } from './main/sock-desk.ts';
@@ -21,10 +22,12 @@ import type { SockPicture } from './main/sock-picture.ts';
 import { createSwatchRoom } from './main/swatch-room.ts';
 import { createAdviceSheet } from './panel/advice-sheet.ts';
 import { createCautionList } from './panel/caution-list.ts';
+import { nextLayer, shownLayer } from './panel/cloth-layers.ts';
 import { createDeck } from './panel/deck.ts';
 import { acceptDrops } from './panel/file-drop.ts';
 import { createFitCard } from './panel/fit-card.ts';
 import { createLoopReadout } from './panel/loop-readout.ts';
+import { createMapCard } from './panel/map-card.ts';
 import { createMeasuresCard } from './panel/measures-card.ts';
 import type { MeasureHooks } from './panel/measures-card.ts';
 import { createNoticeList } from './panel/notice-list.ts';
@@ -33,16 +36,15 @@ import { createPanel } from './panel/panel.ts';
 import { createPassBar } from './panel/pass-bar.ts';
 import { createPlanStrip } from './panel/plan-strip.ts';
 import { createStageBar } from './panel/stage-bar.ts';
-import { createStretchCard } from './panel/stretch-card.ts';
 import { createTopBar } from './panel/top-bar.ts';
 import { createYarnCard } from './panel/yarn-card.ts';
 import { usualPass } from './pipeline/usual-pass.ts';
 import { DEFAULTS } from './plan/defaults.ts';
 import { rangesFor } from './plan/ranges.ts';
 import type { SockFile } from './plan/sock-file.ts';
+import { placeOnScale } from './view/colour-scale.ts';
 import { createSockView } from './view/sock-view.ts';
 import type { SockView } from './view/sock-view-types.ts';
-import { STRETCH_SCALE } from './view/stretch-scale.ts';
 import { adviceClient } from './worker/advice-client.ts';
 import { client } from './worker/client.ts';
 import { openWorker } from './worker/open-worker.ts';
@@ -86,9 +88,10 @@ function startPage(first: FirstSock, keeper: Keeper): void {
     if (file !== null) saveSockFile(file);
   };
   parts.push({ render: (state) => { showTheme(isDark(state), view); } });
-  parts.push({ render: ({ settings }) => { view?.setLayer(settings.layer); } });
+  parts.push({ render: (state) => { picture?.setLayer(shownLayer(state)); } });
+  parts.push({ render: ({ settings }) => { view?.setFootLook(settings.footLook); } });
   parts.push(...buildPanels({ store, deskOf, choose, choosePass, view, picture }));
-  const compare = createCompareRoom({ host: byId('compare'), store, keeper, view, deskOf, choose });
+  const compare = createCompareRoom({ host: byId('compare'), store, keeper, picture, deskOf, choose });
   const sizes = createSizesRoom(() => desk.knittable(), openSock);
   const swatches = createSwatchRoom(store.state, (file) => { desk.propose(file, null); });
   parts.push(...compare.parts, sizes, swatches);
@@ -101,7 +104,7 @@ function startPage(first: FirstSock, keeper: Keeper): void {
   acceptDrops(door.openFile);
   listenToShortcuts({
     undo: () => { desk.undo(); }, redo: () => { desk.redo(); }, save,
-    nextLayer: () => { choose({ layer: LAYERS[(LAYERS.indexOf(store.state().settings.layer) + 1) % LAYERS.length] }); },
+    nextLayer: () => { choose({ layer: nextLayer(store.state()) }); },
   });
   exposePageHook(store.state, () => view);
   const desk = createSockDesk(first.file, { store, keeper, work: client(openWorker), picture: () => picture });
@@ -126,10 +129,13 @@ function buildPanels({ store, deskOf, choose, choosePass, view, picture }: Panel
   const adviceSheet = createAdviceSheet(createAdviceDesk(store, deskOf, adviceClient(openWorker)));
   const readout = createLoopReadout(byId('stage'));
   view?.onHover((hovered) => {
-    readout.show(picture?.shownGrid() ?? null, hovered, hovered === null ? null : picture?.stretchAt(hovered.loop) ?? null);
+    readout.show(hovered, hovered === null ? null : picture?.readAt(hovered) ?? null, store.state().settings.lengthUnit);
   });
-  const stretchCard = createStretchCard(byId('stage'), STRETCH_SCALE, (layer) => { choose({ layer }); });
-  keepButtonsClear(byId('stage-top'), stretchCard.element, view);
+  const mapCard = createMapCard(byId('stage'), {
+    scales: SCALES, placeOf: placeOnScale,
+    chooseLayer: (layer) => { choose({ layer }); }, chooseFootLook: (footLook) => { choose({ footLook }); },
+  });
+  keepButtonsClear(byId('stage-top'), mapCard.element, view);
   const pages = { measures: byId('deck-measures'), fit: byId('fit'), compare: byId('compare') };
   return [
     panel,
@@ -153,7 +159,7 @@ function buildPanels({ store, deskOf, choose, choosePass, view, picture }: Panel
       zoomBy: (factor) => { view?.zoomBy(factor); },
     }),
     createPassBar(byId('stage-top'), { choosePass, usualPass }),
-    stretchCard,
+    mapCard,
   ];
 }
 

@@ -5,23 +5,23 @@ import type { PageState, Settings } from '../panel/page-state.ts';
 import { checkSock } from '../plan/check-sock.ts';
 import { planSock } from '../plan/plan-sock.ts';
 import type { SockFile } from '../plan/sock-file.ts';
-import type { SockView } from '../view/sock-view-types.ts';
 import { client } from '../worker/client.ts';
 import { openWorker } from '../worker/open-worker.ts';
 import { createCompanionDesk } from './companion-desk.ts';
-
+import { createCompanionPicture } from './companion-picture.ts';
 import { createFileDoor } from './file-door.ts';
 import { EXAMPLES } from './first-sock.ts';
 import type { Keeper } from './keep.ts';
 import type { PageStore } from './page-store.ts';
 import type { SockDesk } from './sock-desk.ts';
+import type { SockPicture } from './sock-picture.ts';
 import { suggestVariants, turnedDownTo, widestTurnDown } from './sock-variants.ts';
 
 export interface CompareTools {
   readonly host: HTMLElement;
   readonly store: PageStore;
   readonly keeper: Keeper;
-  readonly view: SockView | null;
+  readonly picture: SockPicture | null;
   readonly deskOf: () => SockDesk;
   readonly choose: (change: Partial<Settings>) => void;
 }
@@ -33,7 +33,7 @@ export interface CompareRoom {
   poseAgain(): void;
 }
 
-export function createCompareRoom({ host, store, keeper, view, deskOf, choose }: CompareTools): CompareRoom {
+export function createCompareRoom({ host, store, keeper, picture, deskOf, choose }: CompareTools): CompareRoom {
   const desk = createCompanionDesk({ store, keeper, work: client(openWorker) });
   const door = createFileDoor(store, desk.keep);
   const compare = rememberComparison();
@@ -49,11 +49,7 @@ export function createCompareRoom({ host, store, keeper, view, deskOf, choose }:
       desk.keep(file);
       deskOf().propose(other, null);
     },
-    letGo: () => {
-      desk.letGo();
-      const { layer } = store.state().settings;
-      if (layer === 'longer' || layer === 'wider') choose({ layer: 'yarn' });
-    },
+    letGo: desk.letGo,
     arrange: (arrangement) => { choose({ arrangement }); },
     variantsOf: (state) => {
       const file = fileOf(state);
@@ -65,7 +61,7 @@ export function createCompareRoom({ host, store, keeper, view, deskOf, choose }:
     },
     widestTurnDown: ({ planned }) => (planned === null ? null : widestTurnDown(planned.plan)),
   });
-  return { parts: [card], poseAgain: desk.poseAgain };
+  return { parts: [card, createCompanionPicture(store, picture)], poseAgain: desk.poseAgain };
 }
 
 /** Of the last sock that could be knitted. */
@@ -83,10 +79,11 @@ function rememberComparison(): (state: PageState) => SockComparison | null {
   return ({ knitted, posed, companion }) => {
     const other = companion?.knitted ?? null;
     if (knitted === null || other === null) return null;
-    const key = [knitted, posed, other, companion?.posed];
+    const second = companion?.posed ?? null, isPair = posed !== null && second !== null && posed.pose.name === second.pose.name && posed.pose.name !== 'beds';
+    const key = [knitted, posed, other, second];
     if (key.every((part, place) => part === last[place])) return comparison;
     last = key;
-    comparison = compareSocks({ knitted, posed }, { knitted: other, posed: companion?.posed ?? null });
+    comparison = compareSocks(knitted, other, isPair ? [{ first: posed, second }] : []);
     return comparison;
   };
 }

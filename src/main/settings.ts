@@ -1,20 +1,22 @@
 import type { Settings } from '../panel/page-state.ts';
 import type { PoseName } from '../shape/pose.ts';
-import type { ClothLayer } from '../view/sock-view-types.ts';
+import type { ClothLayer, FootLook } from '../view/sock-view-types.ts';
 
 /** In the order of the switch. */
-export const LAYERS: readonly ClothLayer[] = ['yarn', 'stretch-width', 'stretch-length'];
+export const LAYERS: readonly ClothLayer[] = ['yarn', 'stretch-width', 'stretch-length', 'pressure', 'gap', 'longer', 'wider'];
 
 const POSES: readonly PoseName[] = ['flat', 'tube', 'beds', 'worn'];
 
+const FOOT_LOOKS: readonly FootLook[] = ['inside', 'hidden', 'glass'];
+
 export const FIRST_SETTINGS: Settings = {
   lengthUnit: 'cm', gaugeUnit: '10cm', patchWidthMm: 100, patchHeightMm: 100, theme: 'auto', pose: 'flat', layer: 'yarn',
-  arrangement: 'beside',
+  footLook: 'inside', arrangement: 'beside',
 };
 
 const CHOICES: { readonly [K in keyof Settings]?: readonly Settings[K][] } = {
   lengthUnit: ['cm', 'in'], gaugeUnit: ['10cm', 'inch', 'patch'], theme: ['auto', 'light', 'dark'], pose: POSES,
-  layer: LAYERS, arrangement: ['beside', 'over'],
+  layer: LAYERS, footLook: FOOT_LOOKS, arrangement: ['beside', 'over'],
 };
 
 /** Settings kept from an earlier visit; whatever is not understood falls back to the first ones. */
@@ -28,7 +30,7 @@ export function readSettings(text: string | null): Settings {
   };
   return {
     lengthUnit: choice('lengthUnit'), gaugeUnit: choice('gaugeUnit'), theme: choice('theme'), pose: choice('pose'), layer: choice('layer'),
-    arrangement: choice('arrangement'), patchWidthMm: length('patchWidthMm'), patchHeightMm: length('patchHeightMm'),
+    footLook: choice('footLook'), arrangement: choice('arrangement'), patchWidthMm: length('patchWidthMm'), patchHeightMm: length('patchHeightMm'),
   };
 }
 

@@ -1,3 +1,4 @@
+import { writeSizesCsv } from '../choose/write-sizes.ts';
 import { STANDARD_SIZES } from '../foot/standard-sizes.ts';
 import { createSizesDialog } from '../panel/sizes-dialog.ts';
 import type { SizesDialog } from '../panel/sizes-dialog.ts';
@@ -14,7 +15,7 @@ export function createSizesRoom(sock: () => SockFile | null, openSock: (file: So
   let work: WorkClient | null = null;
   const worker = (): WorkClient => work ??= client(openWorker);
   return createSizesDialog({
-    standardSizes: STANDARD_SIZES, sock, openSock, fileName,
+    standardSizes: STANDARD_SIZES, sock, openSock, fileName, writeCsv: writeSizesCsv,
     grade: (file, sizes) => worker().grade(file, sizes),
     outline: async (file) => {
       let knitted: KnittedSock | null = null;

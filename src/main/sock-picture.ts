@@ -1,15 +1,26 @@
+import type { DifferenceMap } from '../choose/comparison.ts';
 import type { Fabric } from '../fabric/fabric.ts';
 import type { StitchGrid } from '../machine/grid.ts';
 import { measureVertexStretch } from '../measure/measure-stretch.ts';
 import type { KnittedSock, PosedSock } from '../pipeline/result.ts';
 import { moveToFrame } from '../shape/canonical-frame.ts';
 import type { PoseName } from '../shape/pose.ts';
-import type { LoopStretch } from '../panel/loop-readout.ts';
-import type { Around, SockView, VertexStretch } from '../view/sock-view-types.ts';
+import type { LoopReading, ReadLoop } from '../panel/loop-readout.ts';
+import type { Around, Arrangement, ClothLayer, HoveredLoop, SockView } from '../view/sock-view-types.ts';
+import { type ClothNumbers, mapOf } from './layer-map.ts';
 
 /** Milliseconds before an old shape is paled, and before a half-relaxed one is shown: faster answers should not flicker. */
 const DIM_AFTER_MS = 120;
 const PROGRESS_AFTER_MS = 250;
+
+/** A second sock at rest in the same pose, and what both are called in the picture. */
+export interface SecondSock {
+  readonly sock: KnittedSock;
+  readonly posed: PosedSock;
+  readonly difference: DifferenceMap | null;
+  readonly label: string;
+  readonly firstLabel?: string;
+}
 
 /** Keeps the picture in step with the worker: old shape paled, new one as it relaxes, new one at rest. */
 export interface SockPicture {
@@ -25,9 +36,12 @@ export interface SockPicture {
   standDown(): void;
   /** The next shape is framed: another sock, or another pose. */
   frameNext(): void;
-  shownGrid(): StitchGrid | null;
-  /** How far the shown shape is stretched at a loop of the shown grid; null where no cloth is. */
-  stretchAt(loop: number): LoopStretch | null;
+  /** What the colours tell, of both socks; cloth whose numbers are not known shows its yarn. */
+  setLayer(layer: ClothLayer): void;
+  /** A second sock, or none. */
+  setSecond(second: SecondSock | null, arrangement: Arrangement): void;
+  /** What is known of a loop under the pointer. */
+  readAt(hovered: HoveredLoop): ReadLoop | null;
 }
 
 /** The cloth in the picture: all of a sock, or as much as is knitted on the beds. */
@@ -42,33 +56,59 @@ function partOf(sock: KnittedSock, { fabric, grid }: NonNullable<PosedSock['part
   return { sock, fabric, grid: { ...grid, yarn: sock.grid.yarn.slice(0, grid.loopCount) } };
 }
 
-/** Of a cast-on that no pass has knitted yet. */
-function castOnColour(sock: KnittedSock | null, { part }: PosedSock): string | null {
-  return part?.pass === 0 ? sock?.plan.yarns[sock.grid.yarn[0]]?.colour ?? null : null;
+function clothOf(sock: KnittedSock, { part }: PosedSock): Shown {
+  return part === null ? wholeOf(sock) : partOf(sock, part);
+}
+
+function coloursOf(sock: KnittedSock): string[] { return sock.plan.yarns.map((yarn) => yarn.colour); }
+
+/** What holds a posed sock. A cast-on that no pass has knitted yet is yarn round the needles. */
+function aroundOf(sock: KnittedSock | null, { part, body }: PosedSock): Around {
+  const castOnColour = part?.pass === 0 ? sock?.plan.yarns[sock.grid.yarn[0]]?.colour ?? null : null;
+  return { holding: part?.holding ?? null, castOnColour, body };
+}
+
+function readingOf(vertex: number, { stretch, worn, difference }: ClothNumbers): LoopReading | null {
+  if (stretch === null || vertex < 0) return null;
+  return {
+    width: stretch.vertexWidth[vertex], length: stretch.vertexLength[vertex],
+    pressureMmHg: worn?.vertexPressureMmHg[vertex] ?? null, gapMm: worn?.vertexGapMm[vertex] ?? null,
+    longerMm: difference?.vertexLongerMm[vertex] ?? null, widerMm: difference?.vertexWiderMm[vertex] ?? null,
+  };
 }
 
 export function createSockPicture(view: SockView): SockPicture {
   let next: KnittedSock | null = null;
   let shown: Shown | null = null;
   let around: Around | null = null;
-  let stretch: VertexStretch | null = null;
+  let numbers: ClothNumbers = { stretch: null, worn: null, difference: null };
+  let layer: ClothLayer = 'yarn';
+  let second: SecondSock | null = null, arrangement: Arrangement = 'beside';
   let isFramed = true;
   let begun = 0;
   let dimTimer: ReturnType<typeof setTimeout> | undefined;
 
   let hasFramed = false;
 
-  const bring = (next: Shown, positions: Float64Array, pose: PoseName, measured: VertexStretch | null): void => {
+  const bring = (next: Shown, positions: Float64Array, pose: PoseName, measured: ClothNumbers | null): void => {
     const isLast = measured !== null, { sock, fabric, grid } = next;
-    if (shown?.sock !== sock || shown.fabric !== fabric) view.setFabric(fabric, grid, sock.plan.yarns.map((yarn) => yarn.colour));
+    if (shown?.sock !== sock || shown.fabric !== fabric) view.setFabric(fabric, grid, coloursOf(sock));
     shown = next;
     // Framed as soon as it is seen, and once more when its size is known.
     view.setPositions(positions, isFramed && (isLast || !hasFramed), pose, around);
-    // A shape on its way is coloured by its own stretch, not by the last one's.
-    stretch = measured ?? measureVertexStretch(fabric, positions);
-    view.setStretch(stretch);
+    // A shape on its way is coloured by its own stretch, not by the last one's; how it presses is known of a shape at rest only.
+    numbers = measured ?? { stretch: measureVertexStretch(fabric, positions), worn: null, difference: null };
+    view.setMap(mapOf(layer, numbers));
     hasFramed = isFramed;
     if (isLast) isFramed = false;
+  };
+  const bringSecond = (): void => {
+    if (second === null) { view.setCompanion(null, arrangement); return; }
+    const { sock, posed, label, firstLabel } = second;
+    view.setCompanion({
+      ...clothOf(sock, posed), yarnColours: coloursOf(sock), positions: posed.pose.positions, pose: posed.pose.name, around: aroundOf(sock, posed),
+      map: mapOf(layer, numbersOf(second)), label, ...(firstLabel === undefined ? {} : { firstLabel }),
+    }, arrangement);
   };
   const dim = (isDimmed: boolean): void => {
     clearTimeout(dimTimer);
@@ -89,8 +129,8 @@ export function createSockPicture(view: SockView): SockPicture {
       bring(wholeOf(next), positions, pose, null);
     },
     settled: (posed) => {
-      around = { holding: posed.part?.holding ?? null, castOnColour: castOnColour(next, posed), body: posed.body };
-      if (next !== null) bring(posed.part === null ? wholeOf(next) : partOf(next, posed.part), posed.pose.positions, posed.pose.name, posed.stretch);
+      around = aroundOf(next, posed);
+      if (next !== null) bring(clothOf(next, posed), posed.pose.positions, posed.pose.name, { stretch: posed.stretch, worn: posed.worn, difference: null });
       view.keepInView();
       dim(false);
     },
@@ -100,10 +140,27 @@ export function createSockPicture(view: SockView): SockPicture {
       isFramed = true;
       hasFramed = false;
     },
-    shownGrid: () => shown?.grid ?? null,
-    stretchAt: (loop) => {
-      const vertex = shown?.fabric.loopVertex[loop] ?? -1;
-      return stretch === null || vertex < 0 ? null : { width: stretch.vertexWidth[vertex], length: stretch.vertexLength[vertex] };
+    setLayer: (chosen) => {
+      if (chosen === layer) return;
+      layer = chosen;
+      view.setMap(mapOf(layer, numbers));
+      if (second !== null) bringSecond();
+    },
+    setSecond: (given, arranged) => {
+      if (given === null && second === null) return;
+      second = given;
+      arrangement = arranged;
+      bringSecond();
+    },
+    readAt: ({ sock, loop }) => {
+      const cloth = sock === 'first' ? shown : second && clothOf(second.sock, second.posed);
+      if (cloth === null) return null;
+      const reading = readingOf(cloth.fabric.loopVertex[loop] ?? -1, sock === 'second' && second !== null ? numbersOf(second) : numbers);
+      return { grid: cloth.grid, reading, name: second === null ? null : sock === 'second' ? second.label : second.firstLabel ?? 'This sock' };
     },
   };
+}
+
+function numbersOf({ posed: { stretch, worn }, difference }: SecondSock): ClothNumbers {
+  return { stretch, worn, difference };
 }

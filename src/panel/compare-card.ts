@@ -6,7 +6,7 @@ import { comparedNumber, comparisonText, differenceWords, isSame, shareOf, unitW
 import { button, el, setAttributes, setText } from './dom.ts';
 import { copyText } from './hand-out.ts';
 import type { CompanionState, PageState, Settings } from './page-state.ts';
-import { problemWords } from './problem-words.ts';
+import { inUnitsOf, problemWords } from './problem-words.ts';
 
 export interface CompareCard { render(state: PageState): void }
 
@@ -132,7 +132,12 @@ function createDifferences(): Differences {
     const same = rows.filter((row) => isSame(row, settings.lengthUnit)), differing = rows.filter((row) => !same.includes(row));
     const inOrder = isBySize ? [...differing].sort((a, b) => shareOf(b) - shareOf(a)) : differing;
     const most = Math.max(...differing.map(shareOf), 1e-9);
-    body.replaceChildren(...inOrder.map((row) => drawRow(row, settings, shareOf(row) / most)), ...(hasSames ? same.map((row) => drawRow(row, settings, 0)) : []));
+    const listed = isBySize ? [...inOrder, ...(hasSames ? same : [])] : rows.filter((row) => hasSames || !same.includes(row));
+    const draw = (row: ComparedRow): HTMLElement => drawRow(row, settings, shareOf(row) / most, isBySize);
+    body.replaceChildren(...listed.flatMap((row, place) => {
+      const group = groupOf(row), isNew = !isBySize && group !== '' && group !== (place === 0 ? '' : groupOf(listed[place - 1]));
+      return isNew ? [drawGroup(group), draw(row)] : [draw(row)];
+    }));
     if (rows.length > 0 && differing.length === 0 && !hasSames) body.append(el('tr', {}, el('td', { colspan: 4, class: 'compare-alike' }, 'Alike in every number.')));
     sames.hidden = same.length === 0;
     setText(sames, hasSames ? 'Hide what is alike' : `${same.length} alike`);
@@ -149,17 +154,28 @@ function createDifferences(): Differences {
       setText(said, '');
       shown = { rows: comparison.rows, settings, first: planned?.plan.name ?? '', second: companion?.name ?? '' };
       remarks.hidden = comparison.remarks.length === 0;
-      remarks.replaceChildren(...comparison.remarks.map((remark) => el('li', { 'data-field': remark.field }, problemWords(remark, settings))));
+      remarks.replaceChildren(...comparison.remarks.map((remark) => el('li', { 'data-field': remark.field }, inUnitsOf(remark.message, settings.lengthUnit))));
       draw();
     },
   };
 }
 
-function drawRow(row: ComparedRow, { lengthUnit }: Settings, share: number): HTMLElement {
-  const unit = unitWords(row.unit), bar = el('span', { class: 'compare-bar', 'aria-hidden': 'true' });
+/** What stands before the colon of a label: `By gauge`, `Laid flat`; nothing for counts and yarn. */
+function groupOf({ label }: ComparedRow): string {
+  return /^(.*?): /.exec(label)?.[1] ?? '';
+}
+
+function drawGroup(group: string): HTMLElement {
+  return el('tr', { class: 'compare-group' }, el('th', { scope: 'rowgroup', colspan: 4 }, group));
+}
+
+function drawRow(row: ComparedRow, { lengthUnit }: Settings, share: number, hasGroup: boolean): HTMLElement {
+  const unit = unitWords(row.unit), group = groupOf(row), bar = el('span', { class: 'compare-bar', 'aria-hidden': 'true' });
+  const name = group === '' ? row.label : row.label.slice(group.length + 2), capital = `${name.charAt(0).toUpperCase()}${name.slice(1)}`;
   bar.style.width = `${Math.round(100 * share)}%`;
   return el('tr', { 'data-row': row.name },
-    el('th', { scope: 'row' }, row.label, unit === '' ? null : el('span', { class: 'control-unit' }, `, ${unit}`)),
+    el('th', { scope: 'row' }, capital, unit === '' ? null : el('span', { class: 'control-unit' }, `, ${unit}`),
+      hasGroup && group !== '' ? el('span', { class: 'compare-of' }, ` ${group.charAt(0).toLowerCase()}${group.slice(1)}`) : null),
     el('td', {}, comparedNumber(row.first, row.unit, lengthUnit)), el('td', {}, comparedNumber(row.second, row.unit, lengthUnit)),
     el('td', { class: 'compare-difference' }, differenceWords(row, lengthUnit) || '=', bar));
 }

@@ -2,15 +2,25 @@ import { BED, LOOP, SECTION } from '../machine/codes.ts';
 import type { StitchGrid } from '../machine/grid.ts';
 import type { HoveredLoop } from '../view/sock-view-types.ts';
 import { el, setText } from './dom.ts';
-import { formatPercent } from './units.ts';
+import { lengthWords } from './map-words.ts';
+import { formatPercent, type LengthUnit } from './units.ts';
 
-/** Shares of the size at rest. */
-export interface LoopStretch { readonly width: number; readonly length: number }
-
-export interface LoopReadout {
-  /** `stretch` is that of the hovered loop, null where it is not known. */
-  show(grid: StitchGrid | null, hovered: HoveredLoop | null, stretch: LoopStretch | null): void;
+/** What is known of the cloth at a loop; null where it is not. */
+export interface LoopReading {
+  /** Shares of the size at rest. */
+  readonly width: number;
+  readonly length: number;
+  readonly pressureMmHg: number | null;
+  readonly gapMm: number | null;
+  /** Against the first sock. */
+  readonly longerMm: number | null;
+  readonly widerMm: number | null;
 }
+
+/** A loop of a sock's grid. `name`: which of two socks it belongs to, null where there is one. */
+export interface ReadLoop { readonly grid: StitchGrid; readonly reading: LoopReading | null; readonly name: string | null }
+
+export interface LoopReadout { show(hovered: HoveredLoop | null, read: ReadLoop | null, lengthUnit: LengthUnit): void }
 
 /** What a part of the sock is called in a heading. */
 export const SECTION_WORDS: Readonly<Record<keyof typeof SECTION, string>> = {
@@ -18,21 +28,25 @@ export const SECTION_WORDS: Readonly<Record<keyof typeof SECTION, string>> = {
   'heel-out': 'Heel, turning out', foot: 'Foot', toe: 'Toe', 'toe-in': 'Toe, turning down', 'toe-out': 'Toe, turning out', closing: 'Closing',
 };
 const SECTION_NAMES = Object.keys(SECTION) as (keyof typeof SECTION)[];
+/** Pixels from the pointer, and from the picture's edge. */
+const OFF_X = 14, OFF_Y = 16, MARGIN = 6;
 
-/** Says beside the pointer which loop of the knitting it rests on, and how far the cloth is stretched there. */
+/** Says beside the pointer which loop of the knitting it rests on, and what is known of the cloth there. */
 export function createLoopReadout(host: HTMLElement): LoopReadout {
-  const place = el('span'), numbers = el('span', { class: 'loop-stretch' });
-  const label = el('p', { class: 'loop-readout', hidden: true, 'aria-hidden': 'true' }, place, numbers);
+  const name = el('span', { class: 'loop-sock' }), place = el('span'), numbers = el('span', { class: 'loop-numbers' });
+  const label = el('p', { class: 'loop-readout', hidden: true, 'aria-hidden': 'true' }, name, place, numbers);
   host.append(label);
   return {
-    show: (grid, hovered, stretch) => {
-      label.hidden = grid === null || hovered === null;
-      if (grid === null || hovered === null) return;
-      setText(place, loopWords(grid, hovered.loop));
-      setText(numbers, stretch === null ? '' : stretchWords(stretch));
-      const box = host.getBoundingClientRect();
-      const x = Math.min(hovered.clientX - box.left + 14, box.width - label.offsetWidth - 6);
-      label.style.translate = `${Math.max(6, x)}px ${hovered.clientY - box.top + 16}px`;
+    show: (hovered, read, lengthUnit) => {
+      label.hidden = hovered === null || read === null;
+      if (hovered === null || read === null) return;
+      setText(name, read.name ?? '');
+      setText(place, loopWords(read.grid, hovered.loop));
+      setText(numbers, read.reading === null ? '' : readingWords(read.reading, lengthUnit));
+      const box = host.getBoundingClientRect(), top = hovered.clientY - box.top;
+      const x = Math.min(hovered.clientX - box.left + OFF_X, box.width - label.offsetWidth - MARGIN);
+      const y = top + OFF_Y + label.offsetHeight + MARGIN <= box.height ? top + OFF_Y : top - OFF_Y - label.offsetHeight;
+      label.style.translate = `${Math.max(MARGIN, x)}px ${y}px`;
     },
   };
 }
@@ -47,7 +61,13 @@ export function loopWords(grid: StitchGrid, loop: number): string {
   return `${section === undefined ? 'Loop' : SECTION_WORDS[section]}: ${pass}${place}${extra}`;
 }
 
-/** `Width −28 %, length +10 % of rest`. */
-export function stretchWords({ width, length }: LoopStretch): string {
-  return `Stretch: width ${formatPercent(100 * width)} %, length ${formatPercent(100 * length)} %`;
+/** `Stretch: width −28 %, length +10 %. Presses with 4 mmHg` or `Stands off by 3 mm`. */
+export function readingWords({ width, length, pressureMmHg, gapMm, longerMm, widerMm }: LoopReading, lengthUnit: LengthUnit): string {
+  const sentences = [`Stretch: width ${formatPercent(100 * width)} %, length ${formatPercent(100 * length)} %`];
+  if (gapMm !== null && gapMm >= 0.5) sentences.push(`Stands off by ${lengthWords(gapMm, lengthUnit)}`);
+  else if (pressureMmHg !== null) sentences.push(`Presses with ${pressureMmHg < 9.95 ? pressureMmHg.toFixed(1) : Math.round(pressureMmHg)} mmHg`);
+  if (longerMm !== null && widerMm !== null) {
+    sentences.push(`Against the first: ${lengthWords(longerMm, lengthUnit, true)} long here, ${lengthWords(widerMm, lengthUnit, true)} round`);
+  }
+  return sentences.join('. ');
 }

@@ -1,10 +1,11 @@
 import type { Problem } from '../base/problem.ts';
+import type { DifferenceMap } from '../choose/comparison.ts';
 import type { Measures } from '../measure/measures.ts';
 import type { KnittedSock, PosedSock } from '../pipeline/result.ts';
 import type { Derivation, Plan, PlannedFoot } from '../plan/plan-types.ts';
 import type { SockFile } from '../plan/sock-file.ts';
 import type { PoseName } from '../shape/pose.ts';
-import type { Arrangement, ClothLayer, Theme } from '../view/sock-view-types.ts';
+import type { Arrangement, ClothLayer, FootLook, Theme } from '../view/sock-view-types.ts';
 import type { GaugeUnit, LengthUnit } from './units.ts';
 
 /** What a person has chosen about the page itself, not about a sock. */
@@ -19,6 +20,8 @@ export interface Settings {
   readonly pose: PoseName;
   /** What the cloth's colours tell. */
   readonly layer: ClothLayer;
+  /** How a foot in a worn sock is seen. */
+  readonly footLook: FootLook;
   /** How a sock to compare with lies to the one on the panel. */
   readonly arrangement: Arrangement;
 }
@@ -78,6 +81,8 @@ export interface PageState {
   /** Null until the shape belongs to `knitted` and the chosen pose. */
   readonly posed: PosedSock | null;
   readonly shape: ShapeState;
+  /** Of a second sock in the same pose; null or missing while there is none. */
+  readonly difference?: DifferenceMap | null;
   readonly settings: Settings;
   /** On the beds: the pass that the person has chosen, null for the usual one; never beyond the sock's last. */
   readonly bedsPass: number | null;

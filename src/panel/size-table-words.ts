@@ -1,7 +1,7 @@
 import type { GradedRow } from '../choose/size-table.ts';
 import type { SockFile } from '../plan/sock-file.ts';
 import type { Problem } from '../base/problem.ts';
-import { csvText, textColumns } from './text-columns.ts';
+import { textColumns } from './text-columns.ts';
 import { formatLengthNumber } from './units.ts';
 import type { LengthUnit } from './units.ts';
 
@@ -63,14 +63,6 @@ export function passesWords(rows: readonly GradedRow[]): string {
 }
 
 export function sizeTableText(title: string, rows: readonly GradedRow[], unit: LengthUnit, words: (problem: Problem) => string): string {
-  const cells = rows.map((row) => sizeTableCells(row, unit, words).map((cell) => (cell === null ? '–' : typeof cell === 'number' ? numberWords(cell) : cell)));
+  const cells = rows.map((row) => sizeTableCells(row, unit, words).map((cell) => (cell === null ? '–' : String(cell))));
   return `${title}\n\n${textColumns([sizeTableHeads(unit), ...cells])}\n${passesWords(rows)}\n`;
-}
-
-export function sizeTableCsv(rows: readonly GradedRow[], unit: LengthUnit, words: (problem: Problem) => string): string {
-  return csvText([sizeTableHeads(unit), ...rows.map((row) => sizeTableCells(row, unit, words))]);
-}
-
-function numberWords(number: number): string {
-  return String(number);
 }

@@ -10,7 +10,7 @@ import { problemWords } from './problem-words.ts';
 import { createSizeLine } from './size-line.ts';
 import type { SizeLine } from './size-line.ts';
 import { createPrintedSizes } from './printed-sizes.ts';
-import { gaugeWords, passesWords, sizeTableCsv, sizeTableText } from './size-table-words.ts';
+import { gaugeWords, passesWords, sizeTableText } from './size-table-words.ts';
 import type { SockOutline } from './sock-outline.ts';
 import type { LengthUnit } from './units.ts';
 
@@ -29,6 +29,7 @@ export interface SizesHooks {
   /** Nothing is wanted any more. */
   readonly stop: () => void;
   readonly openSock: (file: SockFile) => void;
+  readonly writeCsv: (rows: readonly GradedRow[]) => string;
   /** Letters and figures of a sock's name, for a file. */
   readonly fileName: (name: string) => string;
 }
@@ -64,7 +65,7 @@ export function createSizesDialog(hooks: SizesHooks): SizesDialog {
   dialog.body.append(about, el('div', { class: 'sizes-scroll', tabindex: 0, role: 'region', 'aria-label': 'Table of sizes' }, table), notes);
   dialog.foot.append(button('Add a size', { class: 'notice-button' }, list.add), button('Standard sizes again', { class: 'notice-button' }, list.standard), status, ...createHandOut(say, {
     text: () => sizeTableText(`${source?.name ?? 'Sock'}, ${source === null ? '' : gaugeWords(source, unit())}`, list.graded(), unit(), words),
-    csv: () => sizeTableCsv(list.graded(), unit(), words),
+    csv: () => hooks.writeCsv(list.graded()),
     name: () => hooks.fileName(source?.name ?? ''),
   }));
   return {

@@ -8,18 +8,3 @@ export function textColumns(rows: readonly (readonly string[])[]): string {
   };
   return rows.map((row) => `${row.map(pad).join('  ').trimEnd()}\n`).join('');
 }
-
-/**
- * Comma-separated values after RFC 4180, with a byte order mark, without which spreadsheets take the
- * text for another one. A text that a spreadsheet would take for a formula gets an apostrophe first.
- */
-export function csvText(rows: readonly (readonly (string | number | null)[])[]): string {
-  return `\ufeff${rows.map((row) => `${row.map(csvCell).join(',')}\r\n`).join('')}`;
-}
-
-function csvCell(cell: string | number | null): string {
-  if (cell === null) return '';
-  if (typeof cell === 'number') return String(cell);
-  const safe = /^[=+\-@\t\r]/.test(cell) ? `'${cell}` : cell;
-  return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
-}

@@ -86,5 +86,5 @@ function showFoot(foot: FootForm, { positions }: Pose): FormMesh {
 
 function measured(fabric: Fabric, pose: Pose): PosedSock {
   const { measures, lines } = measurePose(fabric, pose.positions);
-  return { pose, measures, lines, stretch: measureStretch(fabric, pose.positions), part: null, body: null };
+  return { pose, measures, lines, stretch: measureStretch(fabric, pose.positions), part: null, body: null, worn: null };
 }

@@ -1,6 +1,6 @@
 import { MathUtils, PerspectiveCamera, Vector3 } from 'three';
 import { OrbitControls } from 'three/addons/controls/OrbitControls.js';
-import { axesOf, type Bearing, frameFor, MACHINE_PRESETS, PRESETS, type Vector } from './frame-camera.ts';
+import { type Axes, axesOf, type Bearing, frameFor, MACHINE_PRESETS, PRESETS, type Vector } from './frame-camera.ts';
 import type { ViewPreset } from './sock-view-types.ts';
 
 /** A long lens: less distortion than the eye at arm's length, still some depth. */
@@ -10,6 +10,7 @@ const FILL = 0.88;
 /** Height of one row of buttons over the picture and of one under it, until they are measured; the least share of a half of it that is left to the sock. */
 const TOP_PIXELS = 54, FOOT_PIXELS = 50, LEAST_SHARE = 0.3;
 const MOTION_MS = 340;
+const NO_POINTS = new Float64Array(0);
 const STEEPEST = MathUtils.degToRad(89.9);
 
 interface Stand { readonly bearing: Bearing; readonly distance: number; readonly target: Vector3 }
@@ -23,7 +24,7 @@ export class CameraRig {
   private readonly controls: OrbitControls;
   private readonly requestDraw: (isMoving: boolean) => void;
   private preset: ViewPreset = 'side';
-  private points: Float64Array | null = null;
+  private pointsFor: (axes: Axes) => Float64Array = () => NO_POINTS;
   private motion: Motion | null = null;
   private isOwnMove = false;
   private isMovedByPerson = false;
@@ -46,8 +47,11 @@ export class CameraRig {
     this.controls.addEventListener('start', this.onStart);
   }
 
-  /** Points that framing must keep in the picture: three entries each, mm. */
-  setPoints(points: Float64Array): void { this.points = points; }
+  /** Points that framing must keep in the picture, as they stand for a camera with given axes: three entries each, mm. */
+  setPoints(pointsFor: (axes: Axes) => Float64Array): void { this.pointsFor = pointsFor; }
+
+  /** Of the camera as it stands. */
+  axes(): Axes { return axesOf(this.present().bearing); }
 
   setAspect(aspect: number): void {
     this.camera.aspect = aspect;
@@ -65,10 +69,10 @@ export class CameraRig {
   frame(isAnimated: boolean): void {
     this.isMovedByPerson = false;
     this.motion = null;
-    if (!this.points || this.points.length === 0) return;
-    const bearing = (this.isMachine ? MACHINE_PRESETS : PRESETS)[this.preset];
+    const bearing = (this.isMachine ? MACHINE_PRESETS : PRESETS)[this.preset], axes = axesOf(bearing), points = this.pointsFor(axes);
+    if (points.length === 0) return;
     const tanY = Math.tan(MathUtils.degToRad(FIELD_OF_VIEW_DEG / 2)) * FILL;
-    const { target, distance } = frameFor(this.points, axesOf(bearing), tanY * this.camera.aspect, tanY * this.shareOf(this.footPixels), tanY * this.shareOf(this.topPixels), this.isMachine);
+    const { target, distance } = frameFor(points, axes, tanY * this.camera.aspect, tanY * this.shareOf(this.footPixels), tanY * this.shareOf(this.topPixels), this.isMachine);
     this.controls.maxDistance = 6 * distance;
     const to: Stand = { bearing, distance, target: new Vector3(...target) };
     const isStill = !isAnimated || window.matchMedia('(prefers-reduced-motion: reduce)').matches;
@@ -98,12 +102,11 @@ export class CameraRig {
   }
 
   private hasAllInView(): boolean {
-    if (!this.points) return true;
-    const { right, up, forward } = axesOf(this.present().bearing), { x, y, z } = this.camera.position;
+    const axes = this.axes(), points = this.pointsFor(axes), { right, up, forward } = axes, { x, y, z } = this.camera.position;
     const tanUp = Math.tan(MathUtils.degToRad(FIELD_OF_VIEW_DEG / 2)), tanX = tanUp * this.camera.aspect;
     const down = this.shareOf(this.footPixels), high = this.shareOf(this.topPixels);
-    for (let i = 0; i < this.points.length; i += 3) {
-      const p = [this.points[i] - x, this.points[i + 1] - y, this.points[i + 2] - z];
+    for (let i = 0; i < points.length; i += 3) {
+      const p = [points[i] - x, points[i + 1] - y, points[i + 2] - z];
       const along = (axis: Vector): number => p[0] * axis[0] + p[1] * axis[1] + p[2] * axis[2];
       const depth = along(forward);
       if (Math.abs(along(right)) > tanX * depth || -along(up) > tanUp * down * depth || along(up) > tanUp * high * depth) return false;

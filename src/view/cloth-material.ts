@@ -8,14 +8,11 @@ import vertex from '../../shaders/cloth.vert.glsl?raw';
 import yarnFragment from '../../shaders/yarn.frag.glsl?raw';
 import yarnVertex from '../../shaders/yarn.vert.glsl?raw';
 import { TEXTURE_WIDTH } from './cloth-geometry.ts';
-import { linearColour } from './colour.ts';
+import { MOST_STEPS } from './colour-scale.ts';
 import { shaderText } from './shader-text.ts';
-import { STRETCH_SCALE } from './stretch-scale.ts';
 
 /** Pixels a stitch at which knitting begins to show, and at which it is full (DESIGN.md, the picture). */
 const DETAIL_PIXELS = [3, 9] as const;
-
-const SCALE_STEPS = STRETCH_SCALE.length;
 
 /** Uniforms that all materials of a cloth share. */
 export type ClothUniforms = Record<string, IUniform>;
@@ -27,7 +24,7 @@ export function createClothUniforms(): ClothUniforms {
     u_dim: { value: 0 }, u_paper: { value: new Vector3() },
     u_key: { value: new Vector3() }, u_sky: { value: new Vector3() },
     u_ground: { value: new Vector3() }, u_rim: { value: new Vector3() },
-    u_mapped: { value: 0 }, u_scale: { value: STRETCH_SCALE.map(({ colour }) => new Vector3(...linearColour(colour).map(Math.sqrt))) },
+    u_mapped: { value: 0 }, u_scale: { value: Array.from({ length: MOST_STEPS }, () => new Vector3()) }, u_glass: { value: 1 },
   };
 }
 
@@ -38,7 +35,7 @@ function createClothMaterial(uniforms: ClothUniforms, isInside: boolean, ...has:
     vertexShader: shaderText(look, vertex),
     fragmentShader: shaderText(look, light, map, stitch, fragment),
     side: isInside ? BackSide : FrontSide,
-    defines: { TEXTURE_WIDTH, SCALE_STEPS, IS_INSIDE: String(isInside), ...Object.fromEntries(['KNIT', 'PURL', 'EXTRAS'].map(hasDefine)) },
+    defines: { TEXTURE_WIDTH, SCALE_STEPS: MOST_STEPS, IS_INSIDE: String(isInside), ...Object.fromEntries(['KNIT', 'PURL', 'EXTRAS'].map(hasDefine)) },
     uniforms,
   });
 }
@@ -54,6 +51,6 @@ export function createClothMaterials(uniforms: ClothUniforms, isInside: boolean)
 export function createYarnMaterial(uniforms: ClothUniforms): RawShaderMaterial {
   return new RawShaderMaterial({
     glslVersion: GLSL3, vertexShader: shaderText(yarnVertex), fragmentShader: shaderText(light, map, yarnFragment),
-    defines: { SCALE_STEPS }, uniforms,
+    defines: { SCALE_STEPS: MOST_STEPS }, uniforms,
   });
 }

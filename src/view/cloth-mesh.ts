@@ -1,12 +1,22 @@
-import { BufferGeometry, Group, Mesh, type RawShaderMaterial, type Vector2, type Vector3 } from 'three';
+import { BufferGeometry, CustomBlending, Group, Mesh, NormalBlending, OneFactor, OneMinusSrcAlphaFactor, type RawShaderMaterial, type Vector2, type Vector3 } from 'three';
 import type { Fabric } from '../fabric/fabric.ts';
 import type { StitchGrid } from '../machine/grid.ts';
 import type { ClothGeometry } from './cloth-geometry.ts';
 import { createClothMaterials, createClothUniforms, createYarnMaterial } from './cloth-material.ts';
-import { type Rgb, type Scheme, woolColours } from './colour.ts';
+import { linearColour, type Rgb, type Scheme, woolColours } from './colour.ts';
 import { LoadedCloth } from './loaded-cloth.ts';
 import { buildPicker, type Picker } from './pick-loop.ts';
-import type { ClothLayer, VertexStretch } from './sock-view-types.ts';
+import type { ClothMap } from './sock-view-types.ts';
+import { Veil } from './veil.ts';
+
+/** Cloth like glass where it is seen straight on: this much of it is cloth; chosen by eye. */
+const GLASS = 0.3;
+
+/** Cloth as it is; like glass, so that a foot shows through; as a veil behind all else with an outline over it. */
+export type ClothLook = 'solid' | 'glass' | 'veil';
+
+/** What rays can hit of a cloth. */
+export interface Pickable { readonly picker: Picker; readonly cloth: ClothGeometry; readonly fabric: Fabric }
 
 /** The knitted cloth: one geometry drawn twice, its outside first, so that most of its inside is hidden before it is shaded; and its wraps. */
 export class ClothMesh {
@@ -16,12 +26,11 @@ export class ClothMesh {
   private readonly sides = [false, true].map((isInside) =>
     new Mesh<BufferGeometry, RawShaderMaterial[]>(this.empty, createClothMaterials(this.uniforms, isInside)));
   private readonly wraps = new Mesh(this.empty, createYarnMaterial(this.uniforms));
+  private readonly veil = new Veil(this.empty);
   private loaded: LoadedCloth | null = null;
   private waiting: { readonly fabric: Fabric; readonly grid: StitchGrid; readonly colours: readonly Rgb[] } | null = null;
   private colours: readonly Rgb[] = woolColours([]);
   private picker: Picker | null = null;
-  private layer: ClothLayer = 'yarn';
-  private stretch: VertexStretch | null = null;
 
   constructor() {
     this.group.visible = false;
@@ -30,6 +39,8 @@ export class ClothMesh {
       mesh.renderOrder = order;
       this.group.add(mesh);
     });
+    this.group.add(...this.veil.meshes);
+    this.setLook('solid');
   }
 
   /** Kept until its first positions come: until then the cloth before it stays in the picture. */
@@ -49,19 +60,28 @@ export class ClothMesh {
     this.group.visible = this.loaded !== null;
   }
 
-  /** Of the cloth as it lies since the last positions. */
-  setStretch(stretch: VertexStretch): void {
-    this.stretch = stretch;
-    this.mapStretch();
+  /** Of the cloth as it lies since the last positions; null shows its yarn. */
+  setMap(map: ClothMap | null): void {
+    this.uniforms.u_mapped.value = map === null ? 0 : 1;
+    if (map === null) return;
+    const { steps } = map.scale;
+    (this.uniforms.u_scale.value as Vector3[]).forEach((root, i) => {
+      root.set(...linearColour(steps[Math.min(i, steps.length - 1)].colour)).set(Math.sqrt(root.x), Math.sqrt(root.y), Math.sqrt(root.z));
+    });
+    this.loaded?.map(map);
   }
 
-  /** False if that layer is shown already. */
-  setLayer(layer: ClothLayer): boolean {
-    if (layer === this.layer) return false;
-    this.layer = layer;
-    this.uniforms.u_mapped.value = layer === 'yarn' ? 0 : 1;
-    this.mapStretch();
-    return true;
+  setLook(look: ClothLook): void {
+    const isGlass = look === 'glass';
+    this.uniforms.u_glass.value = isGlass ? GLASS : 1;
+    for (const mesh of [...this.sides, this.wraps]) mesh.visible = look !== 'veil';
+    for (const material of [...this.sides.flatMap((mesh) => mesh.material), this.wraps.material]) {
+      material.transparent = isGlass;
+      material.blending = isGlass ? CustomBlending : NormalBlending;
+      material.blendSrc = OneFactor;
+      material.blendDst = OneMinusSrcAlphaFactor;
+    }
+    this.veil.show(look);
   }
 
   setYarnColours(colours: readonly string[]): void {
@@ -77,6 +97,7 @@ export class ClothMesh {
     set('u_ground', scheme.ground);
     set('u_rim', scheme.rim);
     set('u_paper', scheme.backdropBottom);
+    this.veil.setScheme(scheme);
   }
 
   /** Share of the backdrop's colour in the cloth's, 0..1. */
@@ -85,11 +106,14 @@ export class ClothMesh {
   /** Pixels a stitch at which knitting begins to show and at which it is full. */
   setDetail(from: number, to: number): void { (this.uniforms.u_detail.value as Vector2).set(from, to); }
 
+  /** Size of the picture in pixels of the screen, and pixels for each of CSS. */
+  setViewport(width: number, height: number, ratio: number): void { this.veil.setViewport(width, height, ratio); }
+
   /** Lights the loop of a fabric vertex, of none for -1. */
   setHovered(vertex: number): void { this.loaded?.paint(this.colours, vertex); }
 
-  /** What rays can hit, built when first asked for after the shape has changed; null without a shape. */
-  pickable(): { readonly picker: Picker; readonly cloth: ClothGeometry; readonly fabric: Fabric } | null {
+  /** Built when first asked for after the shape has changed; null without a shape. */
+  pickable(): Pickable | null {
     if (!this.loaded) return null;
     this.picker ??= buildPicker(this.loaded.cloth.index, this.loaded.posed.positions);
     return { picker: this.picker, cloth: this.loaded.cloth, fabric: this.loaded.fabric };
@@ -101,19 +125,14 @@ export class ClothMesh {
     this.empty.dispose();
     for (const mesh of this.sides) for (const material of mesh.material) material.dispose();
     this.wraps.material.dispose();
-  }
-
-  /** Sends the shown layer's numbers; a cloth whose stretch is not known yet shows as at rest. */
-  private mapStretch(): void {
-    if (this.layer === 'yarn' || this.stretch === null) return;
-    this.loaded?.map(this.layer === 'stretch-width' ? this.stretch.vertexWidth : this.stretch.vertexLength);
+    this.veil.dispose();
   }
 
   private load(next: LoadedCloth): void {
     this.loaded?.dispose();
-    this.stretch = null;
     this.loaded = next;
-    for (const mesh of this.sides) mesh.geometry = next.geometry;
+    this.setMap(null);
+    for (const mesh of [...this.sides, ...this.veil.meshes]) mesh.geometry = next.geometry;
     this.wraps.geometry = next.wrapGeometry;
     this.uniforms.u_corners.value = next.corners;
     this.uniforms.u_looks.value = next.looks;

@@ -42,6 +42,9 @@ export interface Scheme {
   readonly machine: readonly Rgb[];
   /** The foot inside a worn sock. */
   readonly body: Rgb;
+  /** A second sock over the first, and the same as a hex colour for words. */
+  readonly veil: Rgb;
+  readonly veilInk: string;
   readonly line: Rgb;
   readonly lineEdge: Rgb;
   readonly labelInk: string;
@@ -54,7 +57,8 @@ export const SCHEMES: Readonly<Record<Theme, Scheme>> = {
     backdropTop: linearColour('#f7f1e6'), backdropBottom: linearColour('#e6dac6'),
     shadow: linearColour('#4a3320'), shadowStrength: 0.5,
     key: [1.72, 1.62, 1.45], sky: [0.62, 0.65, 0.72], ground: [0.36, 0.31, 0.26], rim: [0.34, 0.31, 0.27],
-    machine: ['#4f5d69', '#8f8d88', '#b5462f', '#c4bdae', '#7a6a55', '#6d6a64'].map(linearColour), body: linearColour('#b7aea3'),
+    machine: ['#4f5d69', '#8f8d88', '#b5462f', '#c4bdae', '#7a6a55', '#6d6a64'].map(linearColour), body: linearColour('#b9a38a'),
+    veil: linearColour('#4b2fa8'), veilInk: '#4b2fa8',
     line: linearColour('#b3261e'), lineEdge: linearColour('#fffaf0'),
     labelInk: '#3a1512', labelPaper: 'rgba(255, 250, 240, 0.94)',
   },
@@ -62,7 +66,8 @@ export const SCHEMES: Readonly<Record<Theme, Scheme>> = {
     backdropTop: linearColour('#2c3a4c'), backdropBottom: linearColour('#141c27'),
     shadow: linearColour('#04070b'), shadowStrength: 0.62,
     key: [1.6, 1.52, 1.4], sky: [0.46, 0.52, 0.62], ground: [0.2, 0.21, 0.25], rim: [0.4, 0.48, 0.62],
-    machine: ['#5b6c80', '#aab1b8', '#f2a65a', '#4c5a6a', '#a08a68', '#8f979f'].map(linearColour), body: linearColour('#8d8a88'),
+    machine: ['#5b6c80', '#aab1b8', '#f2a65a', '#4c5a6a', '#a08a68', '#8f979f'].map(linearColour), body: linearColour('#94806c'),
+    veil: linearColour('#b9a2ff'), veilInk: '#b9a2ff',
     line: linearColour('#ffb454'), lineEdge: linearColour('#10161f'),
     labelInk: '#ffe6c2', labelPaper: 'rgba(16, 22, 31, 0.9)',
   },

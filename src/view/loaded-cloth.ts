@@ -3,9 +3,10 @@ import type { Fabric } from '../fabric/fabric.ts';
 import type { StitchGrid } from '../machine/grid.ts';
 import { buildCloth, type ClothGeometry, paddedLength, TEXTURE_WIDTH } from './cloth-geometry.ts';
 import { type PosedCloth, poseClothInto, vertexNormals } from './cloth-pose.ts';
+import { placeOnScale } from './colour-scale.ts';
 import type { Rgb } from './colour.ts';
 import { LOOK, packLooksInto } from './loop-looks.ts';
-import { placeOnScale, REST_STEP } from './stretch-scale.ts';
+import type { ClothMap } from './sock-view-types.ts';
 import { createWrapBars, findWraps, poseWrapsInto, type WrapBars, type WrapPlace } from './wrap-bars.ts';
 
 function dataTexture(texture: DataTexture): DataTexture {
@@ -42,14 +43,14 @@ export class LoadedCloth {
     this.geometry = geometryOf(cloth.index, {
       position: [posed.positions, 3], a_normal: [posed.normals, 3], a_hollow: [posed.hollow, 2],
       a_rest: [cloth.rest, 2], a_cell: [cloth.cellOf, 2], a_look: [new Uint32Array(n), 1], a_looks: [new Uint32Array(4 * n), 4],
-      a_stretch: [new Float32Array(n).fill(REST_STEP), 1],
+      a_onScale: [new Float32Array(n), 1],
     });
     cloth.kindStart.slice(1).forEach((end, kind) => { this.geometry.addGroup(cloth.kindStart[kind], end - cloth.kindStart[kind], kind); });
     this.wraps = findWraps(fabric, grid);
     const bars = this.bars = createWrapBars(this.wraps.length);
     this.wrapGeometry = geometryOf(bars.index, {
       position: [bars.positions, 3], a_normal: [bars.normals, 3], a_along: [bars.along, 2], a_colour: [new Float32Array(bars.positions.length), 3],
-      a_stretch: [new Float32Array(bars.positions.length / 3).fill(REST_STEP), 1],
+      a_onScale: [new Float32Array(bars.positions.length / 3), 1],
     });
     this.corners = dataTexture(new DataTexture(cloth.corners, TEXTURE_WIDTH, cloth.corners.length / 4 / TEXTURE_WIDTH, RGBAFormat, FloatType));
     const words = new Uint32Array(paddedLength(fabric.vertexCount));
@@ -84,12 +85,12 @@ export class LoadedCloth {
     wrapColour.needsUpdate = true;
   }
 
-  /** Shows a stretch (a share of the size at rest, one entry a fabric vertex) where the layer is one of numbers; a wrap takes its host's. */
-  map(stretch: Float64Array): void {
-    const places = Float32Array.from(stretch, placeOnScale), { source } = this.cloth, { pointsPerBar } = this.bars;
-    const own = this.geometry.getAttribute('a_stretch') as BufferAttribute;
+  /** Takes the places of a map's numbers on its scale; a wrap takes its host's. */
+  map({ values, scale }: ClothMap): void {
+    const places = Float32Array.from(values, (value) => placeOnScale(scale, value)), { source } = this.cloth, { pointsPerBar } = this.bars;
+    const own = this.geometry.getAttribute('a_onScale') as BufferAttribute;
     for (let i = 0; i < source.length; i++) own.array[i] = places[source[i]];
-    const wrap = this.wrapGeometry.getAttribute('a_stretch') as BufferAttribute;
+    const wrap = this.wrapGeometry.getAttribute('a_onScale') as BufferAttribute;
     this.wraps.forEach(({ host }, bar) => { wrap.array.fill(places[host], bar * pointsPerBar, (bar + 1) * pointsPerBar); });
     own.needsUpdate = wrap.needsUpdate = true;
   }

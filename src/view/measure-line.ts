@@ -92,7 +92,8 @@ export class MeasureLine {
   /** Place and direction of the line's middle in the picture; null if there is no line in front of the eye. */
   middleInPicture(camera: PerspectiveCamera): PlaceInPicture | null {
     if (!this.middle) return null;
-    const at = new Vector3().fromArray(this.middle).project(camera), ahead = new Vector3().fromArray(this.middle, 3).project(camera);
+    const place = (from: number): Vector3 => this.group.localToWorld(new Vector3().fromArray(this.middle ?? [], from)).project(camera);
+    const at = place(0), ahead = place(3);
     if (at.z > 1 || at.z < -1) return null;
     return { x: 0.5 + 0.5 * at.x, y: 0.5 - 0.5 * at.y, alongX: 0.5 * (ahead.x - at.x), alongY: -0.5 * (ahead.y - at.y) };
   }

@@ -1,19 +1,24 @@
 import type { Fabric } from '../fabric/fabric.ts';
 import type { FormMesh } from '../foot/form-mesh.ts';
 import type { StitchGrid } from '../machine/grid.ts';
-import type { Stretch } from '../measure/measure-stretch.ts';
 import type { Holding } from '../pipeline/result.ts';
 import type { PoseName } from '../shape/pose.ts';
+import type { ColourScale } from './colour-scale.ts';
 
 export type Theme = 'light' | 'dark';
-/** What the cloth's colours tell: its yarn, or how far it is stretched along its courses or its wales. */
-export type ClothLayer = 'yarn' | 'stretch-width' | 'stretch-length';
-/** A second sock: next to the first from wherever one looks, or in its place as a veil with an outline. */
+/**
+ * What the cloth's colours tell: its yarn; how far it is stretched along its courses or its wales; worn, how
+ * hard it presses and how far it stands off the skin; beside a second sock, how much longer or wider that one is.
+ */
+export type ClothLayer = 'yarn' | 'stretch-width' | 'stretch-length' | 'pressure' | 'gap' | 'longer' | 'wider';
+/** A foot in a sock: seen through gaps only, left out, or through cloth like glass. */
+export type FootLook = 'inside' | 'hidden' | 'glass';
+/** A second sock: next to the first from wherever one looks, or in its place as an outline, and a veil where it stands out. */
 export type Arrangement = 'beside' | 'over';
 export type ViewPreset = 'side' | 'back' | 'front' | 'sole' | 'three-quarter';
 
-/** One entry a vertex of the fabric. */
-export type VertexStretch = Pick<Stretch, 'vertexWidth' | 'vertexLength'>;
+/** Numbers that colours stand for: one entry a vertex of the fabric, in the scale's unit. */
+export interface ClothMap { readonly values: Float64Array; readonly scale: ColourScale }
 
 /** What holds the cloth besides itself. */
 export interface Around {
@@ -23,8 +28,24 @@ export interface Around {
   readonly body: FormMesh | null;
 }
 
+/** A second sock in the same pose and the same frame as the first: its heel where the first one's is. */
+export interface Companion {
+  readonly fabric: Fabric;
+  readonly grid: StitchGrid;
+  readonly yarnColours: readonly string[];
+  /** Three entries a vertex, mm. */
+  readonly positions: Float64Array;
+  readonly pose: PoseName;
+  readonly around?: Around | null;
+  /** Null or missing shows its yarn. */
+  readonly map?: ClothMap | null;
+  /** What it is called in the picture, and what the first sock is called while it is there. */
+  readonly label: string;
+  readonly firstLabel?: string;
+}
+
 /** What the picture needs to know of a loop when the pointer rests on it. */
-export interface HoveredLoop { readonly loop: number; readonly clientX: number; readonly clientY: number }
+export interface HoveredLoop { readonly sock: 'first' | 'second'; readonly loop: number; readonly clientX: number; readonly clientY: number }
 
 /** The sock on its canvas. Draws on demand only. */
 export interface SockView {
@@ -37,10 +58,15 @@ export interface SockView {
    * front, a sock from its side. `around` is drawn with it.
    */
   setPositions(positions: Float64Array, isFramed: boolean, pose?: PoseName, around?: Around | null): void;
-  /** Stretch of each vertex at the last positions set, a share of the size at rest (measure/measure-stretch.ts). */
-  setStretch(stretch: VertexStretch): void;
-  /** What the colours tell. */
-  setLayer(layer: ClothLayer): void;
+  /** Numbers of the fabric that was set last, at its last positions; null shows its yarn. */
+  setMap(map: ClothMap | null): void;
+  /**
+   * A second sock, or none. Beside: to the first one's right from wherever one looks, each over its own
+   * shadow. Over: the second as a veil behind the first with its outline over it, or the first so where the second
+   * alone has a map. On the beds always beside.
+   */
+  setCompanion(companion: Companion | null, arrangement: Arrangement): void;
+  setFootLook(look: FootLook): void;
   /** Moves the camera if the sock runs out of the picture and the person has not turned or zoomed it. */
   keepInView(): void;
   /** Keeps so many pixels at the picture's top and foot free of a framed sock. */

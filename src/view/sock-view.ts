@@ -2,15 +2,16 @@ import { Raycaster, Scene, Vector2, WebGLRenderer } from 'three';
 import type { Fabric } from '../fabric/fabric.ts';
 import type { StitchGrid } from '../machine/grid.ts';
 import type { PoseName } from '../shape/pose.ts';
+import { Backdrop } from './backdrop.ts';
 import { CameraRig } from './camera-rig.ts';
-import { ClothMesh } from './cloth-mesh.ts';
 import { SCHEMES } from './colour.ts';
+import type { Axes, Vector } from './frame-camera.ts';
 import { LineLabel } from './line-label.ts';
 import { MeasureLine } from './measure-line.ts';
-import { castRay, nearestVertex } from './pick-loop.ts';
-import type { Around, ClothLayer, HoveredLoop, SockView, Theme, VertexStretch, ViewPreset } from './sock-view-types.ts';
-import { Stage } from './stage.ts';
-import { Surroundings } from './surroundings.ts';
+import { type PairPlaces, placePair } from './pair-places.ts';
+import { type PickedVertex, PlacedSock } from './placed-sock.ts';
+import { CAPTION_PIXELS, SockCaptions } from './sock-captions.ts';
+import type { Around, Arrangement, ClothMap, Companion, FootLook, HoveredLoop, SockView, Theme, ViewPreset } from './sock-view-types.ts';
 import { listenToCanvas } from './view-input.ts';
 
 /** Share of the backdrop in a dimmed sock. */
@@ -26,21 +27,31 @@ function isSoftware(renderer: WebGLRenderer): boolean {
   return /swiftshader|llvmpipe|software|basic render/i.test(String(name));
 }
 
+/** Both socks where the first one is. */
+const ONE_PLACE: PairPlaces = { first: [0, 0, 0], second: [0, 0, 0] };
+
 class KnitView implements SockView {
   private readonly canvas: HTMLCanvasElement;
   private readonly renderer: WebGLRenderer;
   private readonly scene = new Scene();
-  private readonly cloth = new ClothMesh();
-  private readonly stage = new Stage();
-  private readonly surroundings = new Surroundings();
+  private readonly backdrop = new Backdrop();
+  private readonly first = new PlacedSock();
   private readonly line = new MeasureLine();
   private readonly label: LineLabel;
+  private readonly captions: SockCaptions;
   private readonly rig: CameraRig;
   private readonly observer: ResizeObserver;
   private readonly stopListening: () => void;
   private readonly isSoftware: boolean;
   private readonly ray = new Raycaster();
-  private areaMm2 = 8;
+  private second: PlacedSock | null = null;
+  private arrangement: Arrangement = 'beside';
+  private hasMap = false;
+  private companion: Companion | null = null;
+  private free: readonly [number, number] | null = null;
+  private footLook: FootLook = 'inside';
+  private theme: Theme;
+  private dim = 0;
   private pose: PoseName = 'flat';
   private frames = 0;
   private pending = 0;
@@ -49,17 +60,20 @@ class KnitView implements SockView {
   private isLost = false;
   private isDisposed = false;
   private pointer: { readonly x: number; readonly y: number } | null = null;
-  private hovered = -1;
   private hoverCallback: (hovered: HoveredLoop | null) => void = () => undefined;
   private contextCallback: (state: 'lost' | 'restored') => void = () => undefined;
 
   constructor(canvas: HTMLCanvasElement, theme: Theme) {
     this.canvas = canvas;
+    this.theme = theme;
     this.renderer = new WebGLRenderer({ canvas, antialias: true, alpha: false, powerPreference: 'high-performance' });
     this.isSoftware = isSoftware(this.renderer);
-    this.scene.add(this.stage.backdrop, this.stage.shadow, this.cloth.group, this.surroundings.group, this.line.group);
+    this.scene.add(this.backdrop.mesh, this.first.group);
+    this.first.group.add(this.line.group);
     this.rig = new CameraRig(canvas, this.onCamera);
+    this.rig.setPoints((axes) => this.pointsFor(axes));
     this.label = new LineLabel(canvas);
+    this.captions = new SockCaptions(canvas);
     this.stopListening = listenToCanvas(canvas, this.rig, this.pointAt);
     canvas.style.touchAction = 'none';
     canvas.addEventListener('webglcontextlost', this.onLost);
@@ -71,49 +85,65 @@ class KnitView implements SockView {
   }
 
   setFabric(fabric: Fabric, grid: StitchGrid, yarnColours: readonly string[]): void {
-    this.areaMm2 = fabric.courseMm * fabric.waleMm;
-    this.cloth.setFabric(fabric, grid, yarnColours);
-    this.light(-1);
+    this.first.setFabric(fabric, grid, yarnColours);
+    this.requestDraw();
   }
 
   setPositions(positions: Float64Array, isFramed: boolean, pose?: PoseName, around: Around | null = null): void {
     this.pose = pose ?? this.pose;
-    this.surroundings.show(around, positions);
-    this.cloth.setPositions(positions);
-    if (this.pose === 'beds') this.stage.castNothing();
-    else this.stage.cast(positions, this.areaMm2, this.pose === 'flat');
-    this.rig.setPoints(joined(positions, this.surroundings.corners));
+    this.first.setPositions(positions, this.pose, around);
     this.rig.setIsMachine(this.pose === 'beds');
     if (isFramed) this.rig.frame(false);
     this.requestDraw();
   }
 
-  setStretch(stretch: VertexStretch): void {
-    this.cloth.setStretch(stretch);
+  setMap(map: ClothMap | null): void {
+    this.hasMap = map !== null;
+    this.first.setMap(map);
+    this.showVeil();
     this.requestDraw();
   }
 
-  setLayer(layer: ClothLayer): void {
-    if (!this.cloth.setLayer(layer)) return;
+  setCompanion(companion: Companion | null, arrangement: Arrangement): void {
+    const before = this.second === null ? null : this.arrangement;
+    this.arrangement = companion?.pose === 'beds' ? 'beside' : arrangement;
+    if (companion === null) this.dropSecond();
+    else this.showSecond(companion);
+    this.companion = companion;
+    this.showVeil();
+    this.keepFreeOfCaptions();
+    if (before !== (companion === null ? null : this.arrangement)) this.rig.frame(true);
+    this.requestDraw();
+  }
+
+  setFootLook(look: FootLook): void {
+    if (look === this.footLook) return;
+    this.footLook = look;
+    for (const sock of this.socks()) sock.setFootLook(look);
     this.requestDraw();
   }
 
   keepInView(): void { this.rig.keepInView(); }
-  keepFree(topPixels: number, footPixels: number): void { this.rig.keepFree(topPixels, footPixels); }
+
+  keepFree(topPixels: number, footPixels: number): void {
+    this.free = [topPixels, footPixels];
+    this.keepFreeOfCaptions();
+  }
 
   setYarnColours(yarnColours: readonly string[]): void {
-    this.cloth.setYarnColours(yarnColours);
+    this.first.setYarnColours(yarnColours);
     this.requestDraw();
   }
 
   setDimmed(isDimmed: boolean): void {
-    for (const part of [this.cloth, this.surroundings]) part.setDim(isDimmed ? DIM : 0);
+    this.dim = isDimmed ? DIM : 0;
+    for (const sock of this.socks()) sock.setDim(this.dim);
     this.requestDraw();
   }
 
   setTheme(theme: Theme): void {
-    const scheme = SCHEMES[theme];
-    for (const part of [this.cloth, this.surroundings, this.stage, this.line, this.label]) part.setScheme(scheme);
+    this.theme = theme;
+    for (const part of [...this.socks(), this.backdrop, this.line, this.label, this.captions]) part.setScheme(SCHEMES[theme]);
     this.requestDraw();
   }
 
@@ -156,12 +186,66 @@ class KnitView implements SockView {
     this.canvas.removeEventListener('webglcontextlost', this.onLost);
     this.canvas.removeEventListener('webglcontextrestored', this.onRestored);
     this.release();
-    for (const part of [this.rig, this.label, this.renderer]) part.dispose();
+    for (const part of [this.rig, this.label, this.captions, this.renderer]) part.dispose();
+  }
+
+  private socks(): readonly PlacedSock[] { return this.second === null ? [this.first] : [this.first, this.second]; }
+
+  private showSecond(companion: Companion): void {
+    const { fabric, grid, yarnColours, positions, pose, around = null, map = null } = companion;
+    const sock = this.second ??= this.addSecond();
+    if (sock.hasFabric(fabric)) sock.setYarnColours(yarnColours);
+    else sock.setFabric(fabric, grid, yarnColours);
+    sock.setPositions(positions, pose, around);
+    sock.setMap(map);
+  }
+
+  /** Of two socks over each other one is a veil: the second, unless the first has no map and the second has one. */
+  private showVeil(): void {
+    const { companion, first, second } = this, isOver = companion !== null && this.arrangement === 'over';
+    const isFirst = isOver && companion.map != null && !this.hasMap;
+    first.setIsVeil(isFirst);
+    second?.setIsVeil(isOver && !isFirst);
+    this.captions.show(companion === null ? null : [companion.firstLabel ?? 'This sock', companion.label], isOver ? (isFirst ? 0 : 1) : -1);
+  }
+
+  private addSecond(): PlacedSock {
+    const sock = new PlacedSock();
+    sock.setScheme(SCHEMES[this.theme]);
+    sock.setFootLook(this.footLook);
+    sock.setDim(this.dim);
+    this.scene.add(sock.group);
+    return sock;
+  }
+
+  private dropSecond(): void {
+    if (this.second === null) return;
+    this.scene.remove(this.second.group);
+    this.second.dispose();
+    this.second = null;
+  }
+
+  private placesFor(right: Vector): PairPlaces {
+    return this.second === null || this.arrangement === 'over' ? ONE_PLACE : placePair(this.first.points, this.second.points, right);
+  }
+
+  /** All points of all socks as they stand for a camera with these axes. */
+  private pointsFor({ right }: Axes): Float64Array {
+    const { first } = this, { second } = this;
+    if (second === null) return first.points;
+    const places = this.placesFor(right), all = new Float64Array(first.points.length + second.points.length);
+    all.set(first.points);
+    all.set(second.points, first.points.length);
+    return all.map((value, i) => value + (i < first.points.length ? places.first : places.second)[i % 3]);
+  }
+
+  private keepFreeOfCaptions(): void {
+    if (this.free !== null) this.rig.keepFree(this.free[0], this.free[1] + (this.second === null ? 0 : CAPTION_PIXELS));
   }
 
   /** Frees what lies on the GPU; arrays, geometry and materials stay and are sent again when drawn. */
   private release(): void {
-    for (const part of [this.cloth, this.surroundings, this.stage, this.line]) part.dispose();
+    for (const part of [...this.socks(), this.backdrop, this.line]) part.dispose();
   }
 
   private readonly requestDraw = (): void => {
@@ -196,12 +280,21 @@ class KnitView implements SockView {
   private draw(time: number): void {
     if (this.isLost || this.isDisposed) return;
     this.rig.advance(time);
-    this.stage.face(this.rig.camera);
+    const { first, second, rig: { camera } } = this;
+    const places = this.placesFor(this.rig.axes().right);
+    first.moveTo(places.first);
+    second?.moveTo(places.second);
+    this.scene.updateMatrixWorld();
+    camera.updateMatrixWorld();
     if (this.renderer.getPixelRatio() !== this.pixelRatio()) this.renderer.setPixelRatio(this.pixelRatio());
-    const { clientWidth, clientHeight } = this.canvas;
-    this.line.setViewport(clientWidth, clientHeight, this.renderer.getPixelRatio(), this.rig.camera.near);
-    this.renderer.render(this.scene, this.rig.camera);
-    this.label.place(this.line.middleInPicture(this.rig.camera));
+    const { clientWidth, clientHeight } = this.canvas, ratio = this.renderer.getPixelRatio();
+    for (const sock of this.socks()) sock.prepare(camera, clientWidth, clientHeight, ratio);
+    this.line.setViewport(clientWidth, clientHeight, ratio, camera.near);
+    this.renderer.render(this.scene, camera);
+    this.label.place(this.line.middleInPicture(camera));
+    if (second !== null) {
+      this.captions.place([{ points: first.points, place: places.first }, { points: second.points, place: places.second }], this.arrangement === 'over', camera);
+    }
     this.frames++;
   }
 
@@ -210,7 +303,7 @@ class KnitView implements SockView {
     if (!at) {
       if (this.pointer) this.hoverCallback(null);
       this.pointer = null;
-      this.light(-1);
+      this.light(null, null);
       return;
     }
     this.pointer = at;
@@ -218,23 +311,25 @@ class KnitView implements SockView {
   };
 
   private pick(at: { readonly x: number; readonly y: number }): void {
-    const target = this.cloth.pickable();
-    if (!target) return;
     const box = this.canvas.getBoundingClientRect();
     const place = new Vector2((2 * (at.x - box.left)) / box.width - 1, 1 - (2 * (at.y - box.top)) / box.height);
     this.rig.camera.updateMatrixWorld();
     this.ray.setFromCamera(place, this.rig.camera);
-    const hit = castRay(target.picker, this.ray.ray.origin.toArray(), this.ray.ray.direction.toArray());
-    const vertex = hit ? nearestVertex(target.cloth, hit) : -1;
-    this.light(vertex);
-    this.hoverCallback(vertex < 0 ? null : { loop: target.fabric.vertexLoop[vertex], clientX: at.x, clientY: at.y });
+    const first = this.first.pick(this.ray.ray), second = this.second?.pick(this.ray.ray) ?? null;
+    const isSecond = second !== null && (first === null || this.isSecondNearer(first, second));
+    this.light(isSecond ? null : first, isSecond ? second : null);
+    const picked = isSecond ? second : first;
+    this.hoverCallback(picked === null ? null : { sock: isSecond ? 'second' : 'first', loop: picked.loop, clientX: at.x, clientY: at.y });
   }
 
-  private light(vertex: number): void {
-    if (vertex === this.hovered) return;
-    this.hovered = vertex;
-    this.cloth.setHovered(vertex);
-    this.requestDraw();
+  /** A veil is pointed at only where it stands out beyond the other. */
+  private isSecondNearer(first: PickedVertex, second: PickedVertex): boolean {
+    return this.arrangement === 'over' ? this.first.isVeiled : second.distance < first.distance;
+  }
+
+  private light(first: PickedVertex | null, second: PickedVertex | null): void {
+    const isFirstNew = this.first.light(first?.vertex ?? -1), isSecondNew = this.second?.light(second?.vertex ?? -1) ?? false;
+    if (isFirstNew || isSecondNew) this.requestDraw();
   }
 
   /**
@@ -255,13 +350,6 @@ class KnitView implements SockView {
     this.resize();
     this.contextCallback('restored');
   };
-}
-
-function joined(a: Float64Array, b: Float64Array): Float64Array {
-  const both = new Float64Array(a.length + b.length);
-  both.set(a);
-  both.set(b, a.length);
-  return both;
 }
 
 /** The picture of a sock on a canvas. Throws where the browser has no WebGL 2. */

@@ -7,6 +7,7 @@ import { meshNormals } from './mesh-normals.ts';
 import type { Around } from './sock-view-types.ts';
 
 const TONES = Object.keys(TONE).length;
+const NO_POINTS = new Float64Array(0);
 
 /** What holds the cloth: the needles, rails and weights that it hangs on, or the foot that wears it. */
 export class Surroundings {
@@ -17,8 +18,9 @@ export class Surroundings {
   private readonly body = new Mesh(new BufferGeometry(), createMatteMaterial({ tones: 1, isNeedle: false, fades: false }));
   private shown: Around | null = null;
   private scheme: Scheme | null = null;
-  /** Points that framing must keep in the picture beside the cloth: three entries each. */
-  corners: Float64Array = new Float64Array(0);
+  private isShown = true;
+  private hasFoot = true;
+  private reach: Float64Array = NO_POINTS;
 
   constructor() {
     this.meshes().forEach((mesh, order) => {
@@ -40,7 +42,7 @@ export class Surroundings {
       mesh.visible = false;
       mesh.geometry.dispose();
     }
-    this.corners = new Float64Array(0);
+    this.reach = NO_POINTS;
     if (around?.body != null) this.showBody(around.body);
     if (around?.holding == null) return;
     const { needle, places, states, size, rails, weights, span, corners } = shapeMachine(around.holding, cloth, around.castOnColour !== null);
@@ -50,7 +52,19 @@ export class Surroundings {
     this.weights.geometry = solidGeometry(weights);
     for (const mesh of [this.needles, this.rails]) (mesh.material.uniforms.u_span.value as Vector3).set(...span);
     for (const mesh of [this.needles, this.rails, this.weights]) mesh.visible = true;
-    this.corners = corners;
+    this.reach = corners;
+  }
+
+  get hasBody(): boolean { return this.shown?.body != null; }
+
+  /** Points that framing must keep in the picture beside the cloth: three entries each. */
+  get corners(): Float64Array { return this.isShown && (this.hasFoot || !this.hasBody) ? this.reach : NO_POINTS; }
+
+  /** Whether any of it is to be seen, and the foot. */
+  setShown(isShown: boolean, hasFoot: boolean): void {
+    this.group.visible = this.isShown = isShown;
+    this.hasFoot = hasFoot;
+    this.body.visible = hasFoot && this.hasBody;
   }
 
   setScheme(scheme: Scheme): void {
@@ -79,8 +93,8 @@ export class Surroundings {
   private showBody({ positions, triangles }: FormMesh): void {
     const places = Float32Array.from(positions);
     this.body.geometry = solidGeometry({ positions: places, normals: meshNormals(places, triangles), tones: new Float32Array(places.length / 3), index: triangles });
-    this.body.visible = true;
-    this.corners = positions;
+    this.body.visible = this.hasFoot;
+    this.reach = positions;
   }
 
   private meshes(): Mesh<BufferGeometry, RawShaderMaterial>[] { return [this.body, this.needles, this.rails, this.weights]; }

@@ -1,4 +1,4 @@
-import { adviseInSteps } from '../choose/advise.ts';
+import { adviseInSteps } from '../choose/advise-sock.ts';
 import { gradeSock } from '../choose/grade-sock.ts';
 import { knitSock } from '../pipeline/knit-sock.ts';
 import { poseInSteps } from '../pipeline/pose-sock.ts';

@@ -1,6 +1,6 @@
 import { afterEach, describe, expect, it } from 'vitest';
 import { MessageChannel } from 'node:worker_threads';
-import { adviseInSteps } from '../../src/choose/advise.ts';
+import { adviseInSteps } from '../../src/choose/advise-sock.ts';
 import { gradeSock } from '../../src/choose/grade-sock.ts';
 import { knitSock } from '../../src/pipeline/knit-sock.ts';
 import { poseInSteps, poseSock } from '../../src/pipeline/pose-sock.ts';

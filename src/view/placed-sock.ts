@@ -1,0 +1,125 @@
+import { Group, type PerspectiveCamera, type Ray } from 'three';
+import type { Fabric } from '../fabric/fabric.ts';
+import type { StitchGrid } from '../machine/grid.ts';
+import type { PoseName } from '../shape/pose.ts';
+import { ClothMesh } from './cloth-mesh.ts';
+import type { Scheme } from './colour.ts';
+import type { Vector } from './frame-camera.ts';
+import { GroundShadow } from './ground-shadow.ts';
+import { castRay, nearestVertex } from './pick-loop.ts';
+import type { Around, ClothMap, FootLook } from './sock-view-types.ts';
+import { Surroundings } from './surroundings.ts';
+
+const NO_POINTS = new Float64Array(0);
+
+/** A vertex under the pointer, its loop, and how far it is from the eye. */
+export interface PickedVertex { readonly vertex: number; readonly loop: number; readonly distance: number }
+
+/** One sock in the picture: its cloth, what holds it, its shadow, and where it stands. */
+export class PlacedSock {
+  readonly group = new Group();
+  private readonly cloth = new ClothMesh();
+  private readonly surroundings = new Surroundings();
+  private readonly shadow = new GroundShadow();
+  private areaMm2 = 8;
+  private fabric: Fabric | null = null;
+  private hovered = -1;
+  private isVeil = false;
+  private footLook: FootLook = 'inside';
+  private positions: Float64Array = NO_POINTS;
+  /** All that framing must keep in the picture, before the sock is put in its place: three entries each, mm. */
+  points: Float64Array = NO_POINTS;
+
+  constructor() {
+    this.group.add(this.shadow.mesh, this.cloth.group, this.surroundings.group);
+  }
+
+  setFabric(fabric: Fabric, grid: StitchGrid, yarnColours: readonly string[]): void {
+    this.fabric = fabric;
+    this.areaMm2 = fabric.courseMm * fabric.waleMm;
+    this.cloth.setFabric(fabric, grid, yarnColours);
+    this.hovered = -1;
+  }
+
+  hasFabric(fabric: Fabric): boolean { return this.fabric === fabric; }
+
+  /** Three entries a vertex, mm. */
+  setPositions(positions: Float64Array, pose: PoseName, around: Around | null): void {
+    this.positions = positions;
+    this.surroundings.show(around, positions);
+    this.cloth.setPositions(positions);
+    if (pose === 'beds') this.shadow.castNothing();
+    else this.shadow.cast(positions, this.areaMm2, pose === 'flat');
+    this.showLook();
+  }
+
+  setMap(map: ClothMap | null): void { this.cloth.setMap(map); }
+  setYarnColours(yarnColours: readonly string[]): void { this.cloth.setYarnColours(yarnColours); }
+
+  setDim(share: number): void {
+    for (const part of [this.cloth, this.surroundings]) part.setDim(share);
+  }
+
+  setScheme(scheme: Scheme): void {
+    for (const part of [this.cloth, this.surroundings, this.shadow]) part.setScheme(scheme);
+  }
+
+  get isVeiled(): boolean { return this.isVeil; }
+
+  /** A veil over another sock casts no shadow and brings no foot of its own. */
+  setIsVeil(isVeil: boolean): void {
+    if (isVeil === this.isVeil) return;
+    this.isVeil = isVeil;
+    this.showLook();
+  }
+
+  setFootLook(look: FootLook): void {
+    this.footLook = look;
+    this.showLook();
+  }
+
+  moveTo(place: Vector): void { this.group.position.set(...place); }
+
+  /** Before each drawing; the picture's size in CSS pixels, and pixels of the screen for each. */
+  prepare(camera: PerspectiveCamera, width: number, height: number, ratio: number): void {
+    this.shadow.face(camera);
+    if (this.isVeil) this.shadow.mesh.visible = false;
+    this.cloth.setViewport(width, height, ratio);
+  }
+
+  /** The vertex that a ray of the scene meets first. */
+  pick({ origin, direction }: Ray): PickedVertex | null {
+    const target = this.cloth.pickable();
+    if (!target) return null;
+    const hit = castRay(target.picker, origin.clone().sub(this.group.position).toArray(), direction.toArray());
+    const vertex = hit ? nearestVertex(target.cloth, hit) : -1;
+    return hit && vertex >= 0 ? { vertex, loop: target.fabric.vertexLoop[vertex], distance: hit.distance } : null;
+  }
+
+  /** Lights a vertex's loop, none for -1; false if it is lit already. */
+  light(vertex: number): boolean {
+    if (vertex === this.hovered) return false;
+    this.hovered = vertex;
+    this.cloth.setHovered(vertex);
+    return true;
+  }
+
+  /** Frees the GPU's part; a later drawing sends it again. */
+  dispose(): void {
+    for (const part of [this.cloth, this.surroundings, this.shadow]) part.dispose();
+  }
+
+  private showLook(): void {
+    const isGlass = this.footLook === 'glass' && this.surroundings.hasBody;
+    this.cloth.setLook(this.isVeil ? 'veil' : isGlass ? 'glass' : 'solid');
+    this.surroundings.setShown(!this.isVeil, this.footLook !== 'hidden');
+    this.points = joined(this.positions, this.surroundings.corners);
+  }
+}
+
+function joined(a: Float64Array, b: Float64Array): Float64Array {
+  const both = new Float64Array(a.length + b.length);
+  both.set(a);
+  both.set(b, a.length);
+  return both;
+}
