@@ -123,7 +123,7 @@ function buildPanels({ store, deskOf, choose, choosePass, view, picture }: Panel
   const panel = createPanel(byId('panel'), {
     propose: (file, gesture) => { deskOf().propose(file, gesture); },
     finish: () => { deskOf().finish(); },
-    choose, rangesOf: rangesFor, defaults: DEFAULTS, shoeSizeOf: nearestShoeSize,
+    choose, showHowToMeasure: () => undefined, rangesOf: rangesFor, defaults: DEFAULTS, shoeSizeOf: nearestShoeSize,
   });
   const showLine: MeasureHooks['showLine'] = (line) => { view?.showLine(line?.points ?? null, line?.label ?? ''); };
   const adviceSheet = createAdviceSheet(createAdviceDesk(store, deskOf, adviceClient(openWorker)));

@@ -17,7 +17,7 @@ export interface FabricMarks {
   readonly centreFront: MarkPath;
   /** Along the middle of the heel bed, cuff over heel and sole to the toe tip. */
   readonly centreBack: MarkPath;
-  /** Between the beds, cuff to toe, through the heel corners. */
+  /** Between the beds, cuff to toe, through the heel corners: along a row where these lie farther forward. */
   readonly sideLeft: MarkPath;
   readonly sideRight: MarkPath;
   /** From heel corner to the end of the short base. */
@@ -38,7 +38,7 @@ export interface FabricMarks {
   readonly legRounds: readonly MarkPath[];
   /** Across the last round, from one side to the other (short-row toe: its short base). */
   readonly toeTip: MarkPath;
-  /** Side line from the last foot round to the tip (short-row toe: the centre line of its first half). */
+  /** Side line from the last foot round to the tip, of a slanted toe that of the great toe (short-row toe: the centre line of its first half). */
   readonly toeLength: MarkPath;
 }
 
@@ -57,7 +57,7 @@ export interface Fabric {
   /** SECTION code and pass of each vertex. */
   readonly vertexSection: Uint8Array;
   readonly vertexPass: Int32Array;
-  /** Place around the tube in turns: 0 centre back, 0.25 the left side, 0.5 centre front, 0.75 the right side. */
+  /** Place around the tube in turns: 0 centre back, 0.25 the left side, 0.5 centre front, 0.75 the right side. By needle; over a decreased toe counted from the middle of each round, which a slanted toe moves. */
   readonly vertexAround: Float64Array;
   /** Rows (not mm) along the wale from the cast-on, the heel's and a short-row toe's own rows left out: rounds of tube. */
   readonly vertexRow: Float64Array;

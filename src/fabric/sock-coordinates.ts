@@ -9,8 +9,8 @@ export interface SockCoordinates {
   readonly vertexFan: Float64Array;
 }
 
-/** The beds of a tube: which knits the heel, and the needles in work. */
-export interface TubeBeds { readonly heelBed: number; readonly first: number; readonly last: number }
+/** The beds of a tube: which knits the heel, and the needles in work; how many stitches beyond them the heel has at each end. */
+export interface TubeBeds { readonly heelBed: number; readonly first: number; readonly last: number; readonly beyond: number }
 
 const isFan = (section: number): boolean =>
   (section >= SECTION['heel-in'] && section <= SECTION['heel-out'])
@@ -20,34 +20,48 @@ const isFlat = (grid: StitchGrid, loop: number): boolean =>
 
 /** Finds the tube from the short rows of the heel; null for a fabric without one. */
 export function findTubeBeds(grid: StitchGrid, map: DartMap): TubeBeds | null {
-  let [heelBed, first, last] = [-1, Infinity, -Infinity];
+  let [heelBed, first, last, heelLast] = [-1, Infinity, -Infinity, -Infinity];
   for (const loop of map.vertexLoop) {
-    if (grid.section[loop] === SECTION['heel-out']) heelBed = grid.bed[loop];
+    if (grid.section[loop] === SECTION['heel-out']) {
+      heelBed = grid.bed[loop];
+      heelLast = Math.max(heelLast, grid.needle[loop]);
+    }
     if (grid.section[loop] === SECTION.foot) {
       first = Math.min(first, grid.needle[loop]);
       last = Math.max(last, grid.needle[loop]);
     }
   }
-  return heelBed < 0 || first > last ? null : { heelBed, first, last };
+  return heelBed < 0 || first > last ? null : { heelBed, first, last, beyond: Math.max(0, heelLast - last) };
 }
 
-/** Turn (0..1) of a needle of the tube; towards the right as seen from outside it grows. */
-function turnOf(tube: TubeBeds, bed: number, needle: number): number {
+/** Turn (0..1) of a needle of the tube, or beyond its bed's end where a heel is wider; towards the right as seen from outside it grows. */
+export function turnOf(tube: TubeBeds, bed: number, needle: number): number {
   const half = tube.last - tube.first + 1;
   const fromLeft = bed === 0 ? needle - tube.first : tube.last - needle;
   const stitch = bed === tube.heelBed ? fromLeft + 0.5 - half / 2 : half / 2 + fromLeft + 0.5;
   return (((stitch / (2 * half)) % 1) + 1) % 1;
 }
 
+/** By pass of a decreased toe, how many needles its middle stands to the right of the tube's: a slanted toe ends off the middle. */
+function toeMiddles(grid: StitchGrid, map: DartMap, tube: TubeBeds): Map<number, number> {
+  const ends = new Map<number, { low: number; high: number }>();
+  for (const loop of map.vertexLoop) {
+    if (grid.section[loop] !== SECTION.toe) continue;
+    const pass = grid.pass[loop], needle = grid.needle[loop], { low, high } = ends.get(pass) ?? { low: needle, high: needle };
+    ends.set(pass, { low: Math.min(low, needle), high: Math.max(high, needle) });
+  }
+  return new Map([...ends].map(([pass, { low, high }]) => [pass, (low + high - tube.first - tube.last) / 2]));
+}
+
 function placeAround(grid: StitchGrid, map: DartMap, tube: TubeBeds): Float64Array {
-  const around = new Float64Array(map.vertexCount);
+  const around = new Float64Array(map.vertexCount), middles = toeMiddles(grid, map, tube);
   // From the newest back: flat rows lie where the tube's stitches that grew from them lie.
   for (let v = map.vertexCount - 1; v >= 0; v--) {
     const loop = map.vertexLoop[v];
     const child = map.loopVertex[grid.child[loop]] ?? -1;
     around[v] = isFlat(grid, loop) && child >= 0
       ? (around[child])
-      : turnOf(tube, grid.bed[loop], grid.needle[loop]);
+      : turnOf(tube, grid.bed[loop], grid.needle[loop] - (middles.get(grid.pass[loop]) ?? 0));
   }
   return around;
 }

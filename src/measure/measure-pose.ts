@@ -131,7 +131,8 @@ function takeHeelDepth(marks: FabricMarks, positions: Float64Array): Taken | nul
 function takeLegLength(fabric: Fabric, marks: FabricMarks, positions: Float64Array): Taken | null {
   const isLeg = (v: number): boolean => fabric.vertexSection[v] <= SECTION.leg;
   const sides = [marks.sideLeft, marks.sideRight].map((side) => {
-    const end = side.a.findIndex((a, i) => !isLeg(a) || !isLeg(side.b[i]));
+    // Before a wide heel the line turns along the last row, from loop to loop.
+    const end = side.a.findIndex((a, i) => a === side.b[i] || !isLeg(a) || !isLeg(side.b[i]));
     return placePath(side, positions).subarray(0, 3 * (end === -1 ? side.a.length : end));
   });
   if (sides.some((side) => side.length === 0)) return null;

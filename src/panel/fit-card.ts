@@ -39,7 +39,7 @@ export function createFitCard(host: HTMLElement, hooks: FitHooks): FitCard {
   const guessed = el('p', { class: 'fit-guessed' });
   const cautions = el('ul', { class: 'cautions', 'aria-label': 'Cautions for this sock' });
   const card = el('section', { class: 'card fit-card', 'aria-label': 'Fit of the sock' },
-    el('div', { role: 'status' }, summary, detail), el('div', { class: 'fit-buttons' }, fit, putOn), answers, press, cautions);
+    el('div', { role: 'status' }, summary, detail), el('div', { class: 'fit-buttons' }, putOn, fit), answers, press, cautions);
   host.append(card, el('section', { class: 'card fit-limits', 'aria-label': 'What a model can say' }, guessed,
     el('p', {}, LIMITS), button('How to measure a foot', { class: 'text-button' }, hooks.showHowToMeasure)));
 
@@ -62,6 +62,8 @@ export function createFitCard(host: HTMLElement, hooks: FitHooks): FitCard {
       setText(detail, words.detail);
       card.classList.toggle('is-stale', isStale);
       putOn.hidden = pose === 'worn';
+      putOn.classList.toggle('is-main', last === null);
+      fit.classList.toggle('is-main', pose === 'worn' || last !== null);
       fit.disabled = problems.length > 0 || state.planned === null;
       setText(guessed, guessedWords(state.file));
       const key = JSON.stringify([last?.reading.fit, last?.reading.summary, knitted?.cautions, state.remarks, lengthUnit]);

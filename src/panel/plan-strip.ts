@@ -74,26 +74,46 @@ function stripParts(plan: Plan): StripPart[] {
     { title: 'Ankle', counts: [at('anklePasses', '', 'passes')], detail: rounds(plan.anklePasses) },
     {
       title: 'Heel', counts: [at('heelStitches', '', 'stitches'), at('turnDownWidth', 'turn-down to', ''), at('heelPasses', '', 'passes')],
-      detail: `${turned} in${plateau}, ${turned} out, on the ${plan.heelBed} bed`,
+      detail: `${heelWords(plan)}${turned} in${plateau}, ${turned} out, on the ${plan.heelBed} bed`,
     },
     { title: 'Foot', counts: [at('footPasses', '', 'passes')], detail: rounds(plan.footPasses) },
     toePart(plan),
   ];
 }
 
+/** Stitches moved to the heel's bed. */
+function heelWords({ heelStitches, bedStitches }: Plan): string {
+  return heelStitches === bedStitches ? '' : `${(heelStitches - bedStitches) / 2} moved here at each end, back after it; `;
+}
+
 function toePart(plan: Plan): StripPart {
   const closing = plan.closing === 'graft' ? 'graft' : 'bind off';
   if (plan.toeKind === 'short-row') {
-    const turned = plan.heelStitches - plan.toeTipStitches;
+    const turned = plan.bedStitches - plan.toeTipStitches;
     return {
       title: 'Toe', counts: [at('toeTipStitches', 'turn-down to', ''), at('toePasses', '', 'passes')],
-      detail: `${turned} in, ${turned} out, no decrease; ${closing} ${plan.heelStitches}`,
+      detail: `${turned} in, ${turned} out, no decrease; ${closing} ${plan.bedStitches}`,
     };
   }
   return {
     title: 'Toe', counts: [at('toeDecreases', '', plan.toeDecreases === 1 ? 'decrease' : 'decreases'), at('toePasses', '', 'passes'), at('toeTipStitches', 'to', 'a bed')],
-    detail: `4 stitches every ${plan.passesPerDecrease} passes; ${closing} ${plan.toeTipStitches}`,
+    detail: `${toeWords(plan)}; ${closing} ${plan.toeTipStitches}`,
   };
+}
+
+/** `4 stitches every 4 passes`; of a toe with several rates `every 4 passes 6 times, every 2 passes 5 times`; then how many of the decreases are on one side. */
+export function toeWords({ toeSteps, toeSlantStitches, passesPerDecrease }: Pick<Plan, 'toeSteps' | 'toeSlantStitches' | 'passesPerDecrease'>): string {
+  const rates: { passes: number; times: number }[] = [];
+  toeSteps.forEach((step, i) => {
+    // The last decrease is followed by one round, whatever its rate.
+    const rate = rates.at(-1), isLast = i === toeSteps.length - 1;
+    if (rate !== undefined && (step.passes === rate.passes || isLast)) rate.times++;
+    else rates.push({ passes: step.passes, times: 1 });
+  });
+  const words = rates.length > 1
+    ? rates.map(({ passes, times }) => `every ${passes} passes ${countOf(times, 'time', 'times')}`).join(', ')
+    : `4 stitches every ${toeSteps.length > 1 ? rates[0].passes : passesPerDecrease} passes`;
+  return toeSlantStitches === 0 ? words : `${words}; the first ${toeSlantStitches} on the little toe's side only, 2 stitches`;
 }
 
 function at(count: keyof Plan, before: string, after: string): StripCount {
@@ -138,10 +158,10 @@ function formulaWords({ formula, isFixedByHand }: Pick<Derivation, 'formula' | '
 
 /** Names of counts for people, with their letters. */
 const COUNT_NAMES: Partial<Record<keyof Plan, string>> = {
-  stitches: 'Stitches round', heelStitches: 'Heel stitches', turnDownWidth: 'Turn-down width', legPasses: 'Leg passes',
+  stitches: 'Stitches round', bedStitches: 'Stitches a bed', heelStitches: 'Heel stitches', turnDownWidth: 'Turn-down width', legPasses: 'Leg passes',
   plainPasses: 'Plain rows', anklePasses: 'Ankle passes', plateauPasses: 'Plateau passes', heelPasses: 'Heel passes',
   footPasses: 'Foot passes', toePasses: 'Toe passes', toeTipStitches: 'Toe tip', toeDecreases: 'Toe decreases',
-  passesPerDecrease: 'Passes for a decrease',
+  passesPerDecrease: 'Passes for a decrease', toeSlantStitches: 'Toe slant',
 };
 
 function drawFormulas(derivations: readonly Derivation[]): HTMLElement {

@@ -6,6 +6,7 @@ import type { GaugeUnit } from './units.ts';
 
 /** Means of the adults in FACTS' survey, men and women, to the half centimetre: only where an optional measure starts. */
 const USUAL_CALF_MM = 380;
+const USUAL_HEEL_BREADTH_MM = 70;
 const USUAL_FOOT_MM = 260;
 
 const SHOE_NAMES: Readonly<Record<string, ShoeSystem | 'measured'>> = {
@@ -45,6 +46,19 @@ export const footFolder: FolderSpec = {
       startsAt: ({ file }) => Math.round(40 + 0.76 * (numberAt(file, 'foot.ballGirthMm') ?? 240)),
     },
     { ...bodyLength('foot.calfGirthMm', 'Calf girth', () => null, 'Where the top of the leg will sit.'), freedom: 'optional', usual: [160, 480], startsAt: () => USUAL_CALF_MM },
+    {
+      ...bodyLength('foot.heelBreadthMm', 'Heel breadth', () => null, 'Across the heel where it is broadest, standing.'), freedom: 'optional', usual: [40, 100],
+      startsAt: () => USUAL_HEEL_BREADTH_MM,
+    },
+    {
+      kind: 'choice', field: 'foot.arch', label: 'Arch', choices: { low: 'low', usual: 'usual', high: 'high' }, planned: () => 'usual',
+      hint: 'How high the arch stands. It tells of the instep where heel to instep is not measured.',
+    },
+    {
+      kind: 'choice', field: 'foot.toes', label: 'Toes, taken together', planned: () => 'sloping',
+      choices: { 'sloping from the great toe': 'sloping', 'pointed, longest in the middle': 'pointed', 'square, all alike': 'square' },
+    },
+    { kind: 'choice', field: 'foot.side', label: 'Side', choices: { 'right foot': 'right', 'left foot': 'left' }, planned: () => 'right', hint: 'A slanted toe is for one foot only.' },
     {
       kind: 'number', field: 'ease.girthPercent', label: 'Ease round', scale: () => plainScale('%', 1),
       planned: ({ defaults }) => defaults.girthEasePercent, hint: 'How much wider than the foot. Less than nothing: the sock clings. Plain knitting: about -10 %.',

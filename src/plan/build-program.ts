@@ -1,4 +1,4 @@
-import type { Plan } from './plan-types.ts';
+import type { Plan, ToeStep } from './plan-types.ts';
 import type { Bed } from './sock-file.ts';
 import type { NeedleRef, Program, SectionName, Side, Step } from './step.ts';
 import { createYarnRota, type YarnRota } from './yarn-rota.ts';
@@ -16,6 +16,8 @@ interface Span { readonly first: number; readonly last: number }
 interface Turning {
   readonly bed: Bed;
   readonly span: Span;
+  /** Needles of the bed at rest. */
+  readonly restSpan: Span;
   readonly width: number;
   readonly plateauPasses: number;
   readonly hasWraps: boolean;
@@ -86,7 +88,7 @@ function castOnTube(bench: Bench, heelBed: Bed, span: Span): void {
 
 /** Short rows down to `width` and out again: the heel, and the short-row toe. */
 function knitTurning(bench: Bench, turning: Turning): void {
-  const { bed, span, sections } = turning;
+  const { bed, span, restSpan, sections } = turning;
   const held: Record<Side, number[]> = { left: [], right: [] };
   const turns = span.last - span.first + 1 - turning.width;
   for (let p = 1; p <= turns; p++) {
@@ -105,33 +107,66 @@ function knitTurning(bench: Bench, turning: Turning): void {
     bench.steps.push({ do: 'return', at: at(bed, needle) });
     knit(bench, [bed], sections.out);
     if (turning.hasCornerWraps && p >= turns - 1) {
-      bench.steps.push({ do: 'wrap', at: at(otherBed(bed), bench.carriage === 'right' ? span.last : span.first) });
+      bench.steps.push({ do: 'wrap', at: at(otherBed(bed), bench.carriage === 'right' ? restSpan.last : restSpan.first) });
     }
   }
 }
 
-/** The two outermost loops at both ends of a bed, one needle inward each. */
-function decreaseMoves(bed: Bed, span: Span): { from: NeedleRef; to: NeedleRef }[] {
-  const move = (from: number, to: number) => ({ from: at(bed, from), to: at(bed, to) });
-  return [
-    move(span.first + 1, span.first + 2), move(span.first, span.first + 1),
-    move(span.last - 1, span.last - 2), move(span.last, span.last - 1),
-  ];
+/**
+ * The tube's round before a heel on more than half of the stitches (`to` the heel bed), or the first after it
+ * (`from` there). At each end, while the carriage is away, the outermost instep stitches change beds: the j-th
+ * from the end stands on the j-th needle beyond the heel bed's. The side moved second is knitted once more in
+ * the first round and once less in the other.
+ */
+function knitShiftRound(bench: Bench, plan: Plan, tube: Span, section: SectionName, way: 'to' | 'from'): void {
+  const instep = otherBed(plan.heelBed), moved = needlesOf({ first: 0, last: beyondOf(plan) - 1 });
+  for (const bed of [instep, plan.heelBed]) {
+    const isLeft = bench.carriage === 'right';
+    const pairs = moved.map((j) => [
+      at(instep, isLeft ? tube.first + j : tube.last - j), at(plan.heelBed, isLeft ? tube.first - 1 - j : tube.last + 1 + j),
+    ] as const);
+    // Back come the outermost first.
+    const moves = way === 'to' ? pairs.map(([from, to]) => ({ from, to })) : pairs.reverse().map(([to, from]) => ({ from, to }));
+    if (moves.length > 0) bench.steps.push({ do: 'transfer', why: 'heel', moves });
+    knit(bench, [bed], section);
+  }
 }
 
-function knitDecreasedToe(bench: Bench, plan: Plan, span: Span): Span {
-  let { first, last } = span;
-  for (let d = 1; d <= plan.toeDecreases; d++) {
+/** Stitches of the heel beyond a bed's, at each end. */
+const beyondOf = (plan: Plan): number => (plan.heelStitches - plan.bedStitches) / 2;
+
+/** The heel itself: on its bed and on the needles beyond, with wraps. */
+function knitHeel(bench: Bench, plan: Plan, tube: Span): void {
+  const beyond = beyondOf(plan);
+  knitTurning(bench, {
+    bed: plan.heelBed, span: { first: tube.first - beyond, last: tube.last + beyond }, restSpan: { first: tube.first + beyond, last: tube.last - beyond },
+    width: plan.turnDownWidth, plateauPasses: plan.plateauPasses, hasWraps: plan.heelWraps, hasCornerWraps: true,
+    sections: { down: 'heel-in', level: 'heel-level', out: 'heel-out' },
+  });
+}
+
+/** The two outermost loops at one end of a bed, one needle inward each. */
+function decreaseMoves(bed: Bed, span: Span, end: Side): { from: NeedleRef; to: NeedleRef }[] {
+  const [outermost, inward] = end === 'left' ? [span.first, 1] : [span.last, -1];
+  const move = (from: number) => ({ from: at(bed, from), to: at(bed, from + inward) });
+  return [move(outermost + inward), move(outermost)];
+}
+
+function knitDecreasedToe(bench: Bench, plan: Plan, tube: Span): Span {
+  let span = tube;
+  for (const { ends, passes } of plan.toeSteps) {
+    const sides = sidesOf(ends, plan.outerSide);
     bench.steps.push({
       do: 'transfer', why: 'decrease',
-      moves: [...decreaseMoves('front', { first, last }), ...decreaseMoves('back', { first, last })],
+      moves: (['front', 'back'] as const).flatMap((bed) => sides.flatMap((side) => decreaseMoves(bed, span, side))),
     });
-    first++;
-    last--;
-    knitTube(bench, plan.heelBed, d === plan.toeDecreases ? 2 : plan.passesPerDecrease, 'toe');
+    span = { first: span.first + (sides.includes('left') ? 1 : 0), last: span.last - (sides.includes('right') ? 1 : 0) };
+    knitTube(bench, plan.heelBed, passes, 'toe');
   }
-  return { first, last };
+  return span;
 }
+
+const sidesOf = (ends: ToeStep['ends'], outer: Side): readonly Side[] => (ends === 'both' ? ['left', 'right'] : [outer]);
 
 function close(bench: Bench, plan: Plan, span: Span): void {
   const instep = otherBed(plan.heelBed);
@@ -155,11 +190,11 @@ function close(bench: Bench, plan: Plan, span: Span): void {
  */
 export function buildProgram(plan: Plan): Program {
   const isFlat = plan.legKind === 'flat-rib';
-  const breadth = isFlat ? plan.stitches : plan.heelStitches;
+  const breadth = isFlat ? plan.stitches : plan.bedStitches;
   const first = Math.floor((plan.needlesPerBed - breadth) / 2) + 1;
   const legSpan = { first, last: first + breadth - 1 };
   const tubeFirst = isFlat ? first + plan.stitches / 4 : first;
-  const tube = { first: tubeFirst, last: tubeFirst + plan.heelStitches - 1 };
+  const tube = { first: tubeFirst, last: tubeFirst + plan.bedStitches - 1 };
 
   const bench: Bench = {
     steps: [],
@@ -167,22 +202,20 @@ export function buildProgram(plan: Plan): Program {
     rota: createYarnRota(plan.yarns),
   };
   if (isFlat) knitFlatLeg(bench, plan, legSpan);
-  else {
-    castOnTube(bench, plan.heelBed, tube);
-    knitTube(bench, plan.heelBed, plan.legPasses, 'leg');
-  }
-  knitTube(bench, plan.heelBed, plan.anklePasses, 'ankle');
-  knitTurning(bench, {
-    bed: plan.heelBed, span: tube, width: plan.turnDownWidth, plateauPasses: plan.plateauPasses,
-    hasWraps: plan.heelWraps, hasCornerWraps: true,
-    sections: { down: 'heel-in', level: 'heel-level', out: 'heel-out' },
-  });
-  knitTube(bench, plan.heelBed, plan.footPasses, 'foot');
+  else castOnTube(bench, plan.heelBed, tube);
+  // A tube leg may go over into the heel without an ankle.
+  const lastSection = plan.anklePasses > 0 ? 'ankle' : 'leg', lastRound = (section: SectionName): number => (section === lastSection ? 2 : 0);
+  if (!isFlat) knitTube(bench, plan.heelBed, plan.legPasses - lastRound('leg'), 'leg');
+  knitTube(bench, plan.heelBed, plan.anklePasses - lastRound('ankle'), 'ankle');
+  knitShiftRound(bench, plan, tube, lastSection, 'to');
+  knitHeel(bench, plan, tube);
+  knitShiftRound(bench, plan, tube, 'foot', 'from');
+  knitTube(bench, plan.heelBed, plan.footPasses - 2, 'foot');
   if (plan.toeKind === 'decreased') {
     close(bench, plan, knitDecreasedToe(bench, plan, tube));
   } else {
     knitTurning(bench, {
-      bed: plan.heelBed, span: tube, width: plan.toeTipStitches, plateauPasses: 0,
+      bed: plan.heelBed, span: tube, restSpan: tube, width: plan.toeTipStitches, plateauPasses: 0,
       hasWraps: true, hasCornerWraps: false,
       sections: { down: 'toe-in', level: 'toe-in', out: 'toe-out' },
     });

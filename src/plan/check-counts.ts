@@ -2,9 +2,11 @@ import { makeProblem } from '../base/make-problem.ts';
 import type { Problem } from '../base/problem.ts';
 import { formatNumber, per10cmToPerMm } from '../base/unit.ts';
 import { shoeSizeFromLength } from '../foot/shoe-size.ts';
+import { checkHeel, checkToe } from './check-shaping.ts';
 import { DEFAULTS, HELD_AT_LEAST, LEAST_TIP } from './defaults.ts';
 import type { Counts } from './plan-counts.ts';
 import { girthFactor, lengthFactor } from './plan-foot.ts';
+import { scheduleOf } from './plan-toe.ts';
 import type { PlannedFoot } from './plan-types.ts';
 import type { SockFile } from './sock-file.ts';
 
@@ -25,12 +27,12 @@ function checkStitches(file: SockFile, counts: Counts): Problem | null {
 }
 
 function checkBed(file: SockFile, counts: Counts): Problem | null {
-  const { stitches, heelStitches } = counts;
+  const { stitches, bedStitches } = counts;
   const needles = file.machine?.needlesPerBed ?? DEFAULTS.needlesPerBed;
   const isTube = (file.leg?.kind ?? DEFAULTS.legKind) === 'tube';
-  const wanted = isTube ? heelStitches : stitches;
+  const wanted = isTube ? bedStitches : stitches;
   if (wanted <= needles) return null;
-  const rest = isTube ? '' : heelStitches <= needles ? '; a tube leg would fit' : '';
+  const rest = isTube ? '' : bedStitches <= needles ? '; a tube leg would fit' : '';
   const message = `A ${isTube ? 'tube' : 'flat rib'} leg of ${stitches} stitches needs ${wanted} needles a bed, but the machine has ${needles}${rest}.`;
   const most = Math.floor((isTube ? 2 * needles : needles) / 4) * 4;
   return file.counts?.stitches !== undefined
@@ -40,7 +42,7 @@ function checkBed(file: SockFile, counts: Counts): Problem | null {
 
 function checkWidths(file: SockFile, counts: Counts): Problem[] {
   const problems: Problem[] = [];
-  const { heelStitches, turnDownWidth, toeTipStitches } = counts;
+  const { bedStitches, heelStitches, turnDownWidth, toeTipStitches } = counts;
   const widest = heelStitches - HELD_AT_LEAST;
   const isTurnDownWide = turnDownWidth > widest;
   if (isTurnDownWide) {
@@ -48,12 +50,12 @@ function checkWidths(file: SockFile, counts: Counts): Problem[] {
       `Turn-down width: ${turnDownWidth}, but a heel of ${heelStitches} stitches turns down to ${widest} at most.`));
   }
   const toeKind = file.toe?.kind ?? DEFAULTS.toeKind;
-  const least = LEAST_TIP[toeKind];
-  // A tip that only follows too wide a turn-down has no fault of its own.
-  const isOwn = file.toe?.tipStitches !== undefined || !isTurnDownWide;
-  if (isOwn && (toeTipStitches > widest || toeTipStitches < least)) {
-    problems.push(makeProblem('toe.tipStitches', toeTipStitches, `an even number from ${least} to ${widest}`,
-      `Stitches at the tip: ${toeTipStitches}, but a ${toeKind} toe on ${heelStitches} stitches a bed ends on ${least} to ${widest}.`));
+  const least = LEAST_TIP[toeKind], widestTip = bedStitches - HELD_AT_LEAST;
+  // A tip that only follows too wide a turn-down, or a schedule, has no fault of its own.
+  const isOwn = file.toe?.tipStitches !== undefined || (!isTurnDownWide && scheduleOf(file) === null);
+  if (isOwn && (toeTipStitches > widestTip || toeTipStitches < least)) {
+    problems.push(makeProblem('toe.tipStitches', toeTipStitches, `an even number from ${least} to ${widestTip}`,
+      `Stitches at the tip: ${toeTipStitches}, but a ${toeKind} toe on ${bedStitches} stitches a bed ends on ${least} to ${widestTip}.`));
   }
   return problems;
 }
@@ -80,6 +82,15 @@ function checkRoundBeforeHeel(file: SockFile, counts: Counts): Problem | null {
     `Ankle passes: ${counts.anklePasses}, but the heel needs a round of tube to start from${isTube ? '' : ' after a flat leg'}.`);
 }
 
+/** Heel and toe, in their order; what follows from a wrong heel is not told too. */
+function checkShaping(file: SockFile, counts: Counts): Problem[] {
+  const heel = checkHeel(file, counts);
+  if (heel !== null) return [heel];
+  const widths = checkWidths(file, counts);
+  const toe = widths.length === 0 ? checkToe(file, counts) : null;
+  return toe === null ? widths : [toe];
+}
+
 /** What keeps worked-out counts from being a sock: rules that join several fields. */
 export function checkCounts(file: SockFile, foot: PlannedFoot, counts: Counts): readonly Problem[] {
   const problems: Problem[] = [];
@@ -93,9 +104,9 @@ export function checkCounts(file: SockFile, foot: PlannedFoot, counts: Counts): 
   if (tooFew !== null) return [...problems, tooFew];
   const tooMany = checkBed(file, counts);
   if (tooMany !== null) problems.push(tooMany);
-  const widths = checkWidths(file, counts);
-  problems.push(...widths);
-  const tooShort = widths.length === 0 ? checkFootLength(file, foot, counts) : null;
+  const shaping = checkShaping(file, counts);
+  problems.push(...shaping);
+  const tooShort = shaping.length === 0 ? checkFootLength(file, foot, counts) : null;
   if (tooShort !== null) problems.push(tooShort);
   return problems;
 }

@@ -18,9 +18,11 @@ export const DEFAULTS = {
   plainPasses: 2,
   plateauPasses: 0,
   heelWraps: true,
+  footSide: 'right',
   toeKind: 'decreased',
   /** Four stitches every second round. */
   passesPerDecrease: 4,
+  slantStitches: 0,
   closing: 'graft',
   firmness: 'soft',
   /** Chosen: an invented machine of a common size. */

@@ -1,24 +1,23 @@
 import { nearestMultiple, roundTiesDown } from '../base/round.ts';
 import { formatNumber, per10cmToPerMm } from '../base/unit.ts';
-import { DEFAULTS, LEAST_TIP, LEAST_TURN_DOWN } from './defaults.ts';
+import { DEFAULTS, LEAST_TURN_DOWN } from './defaults.ts';
 import { girthFactor, lengthFactor } from './plan-foot.ts';
-import type { Derivation, Plan, PlannedFoot } from './plan-types.ts';
+import { workTip, workToe } from './plan-toe.ts';
+import type { Worked } from './plan-toe.ts';
+import type { Derivation, PlannedFoot } from './plan-types.ts';
 import type { SockFile } from './sock-file.ts';
 
 /** The counts of a plan that are worked out, in the order of working. */
 export type Counts = Readonly<Record<CountName, number>>;
 type CountName =
-  | 'stitches' | 'heelStitches' | 'legPasses' | 'plainPasses' | 'anklePasses'
+  | 'stitches' | 'bedStitches' | 'heelStitches' | 'legPasses' | 'plainPasses' | 'anklePasses'
   | 'turnDownWidth' | 'plateauPasses' | 'heelPasses'
-  | 'passesPerDecrease' | 'toeTipStitches' | 'toeDecreases' | 'toePasses' | 'footPasses';
+  | 'passesPerDecrease' | 'toeSlantStitches' | 'toeTipStitches' | 'toeDecreases' | 'toePasses' | 'footPasses';
 
 export interface CountedSock {
   readonly counts: Counts;
   readonly derivations: readonly Derivation[];
 }
-
-/** A number and how it came about. */
-interface Worked { readonly value: number; readonly formula: string }
 
 const FIXED = 'fixed by hand';
 const STITCH_STEP = 4;
@@ -73,20 +72,6 @@ function workFoot(file: SockFile, foot: PlannedFoot, heelRows: number, toeRows: 
   };
 }
 
-function workToe(kind: Plan['toeKind'], heelStitches: number, tip: number, k: number): { decreases: Worked; passes: Worked } {
-  if (kind === 'short-row') {
-    return {
-      decreases: { value: 0, formula: 'none in a short-row toe' },
-      passes: { value: 2 * (heelStitches - tip), formula: `2 x (${heelStitches} - ${tip})` },
-    };
-  }
-  const decreases = (heelStitches - tip) / 2;
-  return {
-    decreases: { value: decreases, formula: `(${heelStitches} - ${tip}) / 2` },
-    passes: { value: k * (decreases - 1) + 2, formula: `${k} x (${decreases} - 1) + 2` },
-  };
-}
-
 /**
  * Every count of a checked file with its formula; counts fixed by hand stand as they are. The
  * counts may be impossible (see `checkCounts`). Formulas: README, table of counts.
@@ -101,7 +86,8 @@ export function workCounts(file: SockFile, foot: PlannedFoot): CountedSock {
   const { counts: fixed, heel, toe } = file;
 
   const stitches = record('stitches', fixed?.stitches, workStitches(file, foot));
-  const heelStitches = record('heelStitches', undefined, { value: stitches / 2, formula: `${stitches} / 2` });
+  const bedStitches = record('bedStitches', undefined, { value: stitches / 2, formula: `${stitches} / 2` });
+  const heelStitches = record('heelStitches', heel?.stitches, { value: bedStitches, formula: `${stitches} / 2` });
   const legPasses = record('legPasses', fixed?.legPasses, workLeg(file));
   const plainPasses = record('plainPasses', undefined, file.leg?.kind === 'tube'
     ? { value: 0, formula: 'none after a tube leg' }
@@ -115,13 +101,11 @@ export function workCounts(file: SockFile, foot: PlannedFoot): CountedSock {
     formula: `2 x (${heelStitches} - ${turnDownWidth}) + ${plateauPasses}`,
   });
 
-  const toeKind = toe?.kind ?? DEFAULTS.toeKind;
   const passesPerDecrease = record('passesPerDecrease', toe?.passesPerDecrease, { value: DEFAULTS.passesPerDecrease, formula: 'every second round, unless chosen' });
-  const toeTipStitches = record('toeTipStitches', toe?.tipStitches, {
-    value: Math.max(turnDownWidth, LEAST_TIP[toeKind]),
-    formula: `as the turn-down width, ${turnDownWidth}, at least ${LEAST_TIP[toeKind]}`,
-  });
-  const toeWorked = workToe(toeKind, heelStitches, toeTipStitches, passesPerDecrease);
+  const toeSlantStitches = record('toeSlantStitches', toe?.slantStitches, { value: DEFAULTS.slantStitches, formula: 'none, unless chosen' });
+  const basis = { bedStitches, heelStitches, turnDownWidth, passesPerDecrease, slant: toeSlantStitches };
+  const toeTipStitches = record('toeTipStitches', toe?.tipStitches, workTip(file, basis));
+  const toeWorked = workToe(file, basis, toeTipStitches);
   const toeDecreases = record('toeDecreases', undefined, toeWorked.decreases);
   const toePasses = record('toePasses', undefined, toeWorked.passes);
 
@@ -130,8 +114,8 @@ export function workCounts(file: SockFile, foot: PlannedFoot): CountedSock {
   const footPasses = record('footPasses', fixed?.footPasses, workFoot(file, foot, heelRows, toePasses / 2));
   return {
     counts: {
-      stitches, heelStitches, legPasses, plainPasses, anklePasses, turnDownWidth, plateauPasses, heelPasses,
-      passesPerDecrease, toeTipStitches, toeDecreases, toePasses, footPasses,
+      stitches, bedStitches, heelStitches, legPasses, plainPasses, anklePasses, turnDownWidth, plateauPasses, heelPasses,
+      passesPerDecrease, toeSlantStitches, toeTipStitches, toeDecreases, toePasses, footPasses,
     },
     derivations,
   };

@@ -6,9 +6,11 @@ import { DEFAULTS } from './defaults.ts';
 import type { Counts } from './plan-counts.ts';
 import { workCounts } from './plan-counts.ts';
 import { planFoot, UNKNOWN_FOOT } from './plan-foot.ts';
+import { planToeSteps, scheduleOf } from './plan-toe.ts';
 import type { Derivation, Plan, PlannedFoot } from './plan-types.ts';
 import { planYarns } from './plan-yarns.ts';
-import type { Bed, SockFile } from './sock-file.ts';
+import type { Bed, FootSide, SockFile } from './sock-file.ts';
+import type { Side } from './step.ts';
 
 export interface PlannedSock {
   /** Null when there is any problem. */
@@ -21,10 +23,26 @@ export interface PlannedSock {
 
 const otherBed = (bed: Bed): Bed => (bed === 'front' ? 'back' : 'front');
 
+/**
+ * The end of the beds on which a foot's little toe lies. Heel and sole are on the heel bed and the toes
+ * come last: seen from outside, a front bed from before and a back bed from behind, it shows the sole with
+ * the toes up, and there a right foot has its little toe on the left.
+ */
+function findOuterSide(foot: FootSide, heelBed: Bed): Side {
+  return (foot === 'right') === (heelBed === 'front') ? 'left' : 'right';
+}
+
+function planMachine({ machine }: SockFile): Pick<Plan, 'needlesPerBed' | 'needlePitchMm'> {
+  return { needlesPerBed: machine?.needlesPerBed ?? DEFAULTS.needlesPerBed, needlePitchMm: machine?.needlePitchMm ?? DEFAULTS.needlePitchMm };
+}
+
 function completePlan(file: SockFile, counts: Counts): Plan {
-  const { gauge, leg, heel, toe, machine } = file;
+  const { gauge, leg, heel, toe } = file;
   const legKind = leg?.kind ?? DEFAULTS.legKind;
   const gatherBed = leg?.gatherBed ?? DEFAULTS.gatherBed;
+  const toeKind = toe?.kind ?? DEFAULTS.toeKind;
+  // The turned bed; a tube leg turns no work and its heel lies on the front.
+  const heelBed = legKind === 'tube' ? 'front' : otherBed(gatherBed);
   return {
     name: file.name ?? DEFAULTS.name,
     stitchesPerMm: per10cmToPerMm(gauge.stitchesPer10cm),
@@ -33,15 +51,15 @@ function completePlan(file: SockFile, counts: Counts): Plan {
     ...counts,
     legKind,
     gatherBed,
-    // The turned bed; a tube leg turns no work and its heel lies on the front.
-    heelBed: legKind === 'tube' ? 'front' : otherBed(gatherBed),
+    heelBed,
     heelWraps: heel?.wraps ?? DEFAULTS.heelWraps,
-    toeKind: toe?.kind ?? DEFAULTS.toeKind,
+    toeKind,
+    toeSteps: planToeSteps({ ...counts, toeKind }, scheduleOf(file)),
+    outerSide: findOuterSide(file.foot?.side ?? DEFAULTS.footSide, heelBed),
     closing: toe?.closing ?? DEFAULTS.closing,
     firmness: file.cloth?.firmness ?? DEFAULTS.firmness,
     yarns: planYarns(file),
-    needlesPerBed: machine?.needlesPerBed ?? DEFAULTS.needlesPerBed,
-    needlePitchMm: machine?.needlePitchMm ?? DEFAULTS.needlePitchMm,
+    ...planMachine(file),
   };
 }
 

@@ -1,4 +1,5 @@
 import type { Bed, Firmness, YarnStart } from './sock-file.ts';
+import type { Side } from './step.ts';
 
 export interface PlannedYarn {
   readonly name: string;
@@ -20,6 +21,9 @@ export interface Derivation {
   readonly isFixedByHand: boolean;
 }
 
+/** One decrease of a toe, and the passes knitted after it. `both`: at both ends of both beds, four stitches; `outer`: on the side of the little toe only, two. */
+export interface ToeStep { readonly ends: 'both' | 'outer'; readonly passes: number }
+
 /** Every count of a sock. All are whole numbers; see DEVELOPERS.md, glossary, for the letters. */
 export interface Plan {
   readonly name: string;
@@ -28,7 +32,9 @@ export interface Plan {
   readonly ribWidthFactor: number;
   /** N, stitches round the tube; a multiple of 4. */
   readonly stitches: number;
-  /** H = N / 2, stitches a bed. */
+  /** N / 2. */
+  readonly bedStitches: number;
+  /** H, stitches that the heel is turned on; N / 2 unless more are moved to its bed, as many at each end. */
   readonly heelStitches: number;
   readonly legKind: 'flat-rib' | 'tube';
   /** Flat rib: rows; tube: two a round. The plain rows are not among them. */
@@ -47,12 +53,17 @@ export interface Plan {
   readonly heelPasses: number;
   readonly footPasses: number;
   readonly toeKind: 'decreased' | 'short-row';
-  /** k; kept but unused for a short-row toe. */
+  /** k; kept but unused for a short-row toe and where the file has a schedule. What is knitted stands in `toeSteps`. */
   readonly passesPerDecrease: number;
   /** T, stitches a bed at the tip (short-row toe: its turn-down width). */
   readonly toeTipStitches: number;
-  /** D, decrease events (4 stitches each); 0 for a short-row toe. */
+  /** D, decrease events: those of `toeSteps`. 0 for a short-row toe. */
   readonly toeDecreases: number;
+  /** So many of the decreases, the first ones, are on the side of the little toe only; kept but unused for a short-row toe. */
+  readonly toeSlantStitches: number;
+  readonly toeSteps: readonly ToeStep[];
+  /** The end of both beds on which the sock's little toe lies. */
+  readonly outerSide: Side;
   readonly toePasses: number;
   readonly closing: 'graft' | 'bind-off';
   readonly firmness: Firmness;

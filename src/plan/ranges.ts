@@ -23,12 +23,15 @@ const STEPS = {
   'foot.heelDiagonalMm': 1,
   'foot.ankleGirthMm': 1,
   'foot.calfGirthMm': 1,
+  'foot.heelBreadthMm': 1,
   'ease.girthPercent': 1,
   'ease.lengthPercent': 1,
   'leg.lengthMm': 1,
+  'heel.stitches': 2,
   'heel.turnDownWidth': 2,
   'heel.plateauPasses': 2,
   'toe.passesPerDecrease': 2,
+  'toe.slantStitches': 2,
   'toe.tipStitches': 2,
   'counts.stitches': 4,
   'counts.legPasses': 1,
@@ -45,8 +48,8 @@ export const CONTROL_PATHS = Object.keys(STEPS) as readonly ControlPath[];
 /** Controls whose value decides whether the sock is possible at all; the others keep the file's own limits. */
 const BOUND_BY_PLAN: ReadonlySet<ControlPath> = new Set([
   'gauge.stitchesPer10cm', 'gauge.rowsPer10cm', 'foot.lengthMm', 'foot.shoeSize.value', 'foot.ballGirthMm',
-  'ease.girthPercent', 'ease.lengthPercent', 'heel.turnDownWidth', 'heel.plateauPasses',
-  'toe.passesPerDecrease', 'toe.tipStitches', 'counts.stitches', 'counts.legPasses', 'counts.anklePasses', 'leg.lengthMm',
+  'ease.girthPercent', 'ease.lengthPercent', 'heel.stitches', 'heel.turnDownWidth', 'heel.plateauPasses',
+  'toe.passesPerDecrease', 'toe.slantStitches', 'toe.tipStitches', 'counts.stitches', 'counts.legPasses', 'counts.anklePasses', 'leg.lengthMm',
   'machine.needlesPerBed',
 ]);
 
@@ -63,9 +66,11 @@ function presentValue(file: Readonly<SockFile>, plan: Plan, path: ControlPath): 
   const given = fieldAt(file, path);
   if (typeof given === 'number') return given;
   switch (path) {
+    case 'heel.stitches': return plan.heelStitches;
     case 'heel.turnDownWidth': return plan.turnDownWidth;
     case 'heel.plateauPasses': return plan.plateauPasses;
     case 'toe.passesPerDecrease': return plan.passesPerDecrease;
+    case 'toe.slantStitches': return plan.toeSlantStitches;
     case 'toe.tipStitches': return plan.toeTipStitches;
     case 'counts.stitches': return plan.stitches;
     case 'counts.legPasses': return plan.legPasses;
@@ -86,9 +91,8 @@ function formRange(file: Readonly<SockFile>, plan: Plan | null, path: ControlPat
   if (path === 'foot.shoeSize.value' && shoe !== undefined) return { ...shoeSizeLimits(shoe.system), step: shoe.system === 'mondopoint' ? 5 : step };
   if (path === 'counts.legPasses' && file.leg?.kind === 'tube') return { min, max, step: 2 };
   if (plan === null) return { min, max, step };
-  const widest = plan.heelStitches - HELD_AT_LEAST;
-  if (path === 'heel.turnDownWidth') return { min, max: widest, step };
-  if (path === 'toe.tipStitches') return { min: LEAST_TIP[plan.toeKind], max: widest, step };
+  if (path === 'heel.turnDownWidth') return { min, max: plan.heelStitches - HELD_AT_LEAST, step };
+  if (path === 'toe.tipStitches') return { min: LEAST_TIP[plan.toeKind], max: plan.bedStitches - HELD_AT_LEAST, step };
   return { min, max, step };
 }
 

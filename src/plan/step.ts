@@ -24,8 +24,8 @@ export type Step =
   | { readonly do: 'return'; readonly at: NeedleRef }
   /** Lays the working yarn round a needle that rests at the carriage's side. */
   | { readonly do: 'wrap'; readonly at: NeedleRef }
-  /** Moves all loops of a needle, in the order of the list: an emptied needle may be filled by a later pair. */
-  | { readonly do: 'transfer'; readonly moves: readonly { readonly from: NeedleRef; readonly to: NeedleRef }[]; readonly why: 'gather' | 'turn' | 'decrease' | 'join' | 'other' }
+  /** Moves all loops of a needle, in the order of the list: an emptied needle may be filled by a later pair. `heel`: to the heel bed before a heel on more than half of the stitches, and back after it. */
+  | { readonly do: 'transfer'; readonly moves: readonly { readonly from: NeedleRef; readonly to: NeedleRef }[]; readonly why: 'gather' | 'turn' | 'heel' | 'decrease' | 'join' | 'other' }
   /** Breaks the working yarn and joins yarn number `yarn` at the carriage's side. */
   | { readonly do: 'yarn'; readonly yarn: number }
   /** Joins live loops pair by pair with one row of yarn. */

@@ -1,8 +1,9 @@
 import { cos, exp, sin } from '../base/portable-math.ts';
 import type { Fabric } from '../fabric/fabric.ts';
+import { BED } from '../machine/codes.ts';
 import type { StitchGrid } from '../machine/grid.ts';
 import type { PieceOnNeedles } from '../machine/grid-at-pass.ts';
-import { childOf } from './pouch-contact.ts';
+import { childOf, isPouchSection } from './pouch-contact.ts';
 import type { Pouches } from './pouch-contact.ts';
 
 export type LiveNeedles = PieceOnNeedles['liveNeedles'];
@@ -58,10 +59,13 @@ export function hangWales(fabric: Fabric, grid: StitchGrid, liveNeedles: LiveNee
       top[v] = top[above];
       needles.copyWithin(3 * v, 3 * above, 3 * above + 3);
     }
-    if (isTube && top[v] >= 0) side[v] = Math.sign(needles[3 * v + 1]);
+    // A pouch stays with the bed that knitted it, also where its wale has gone back to the other.
+    if (isTube && top[v] >= 0) side[v] = isPouchSection(fabric.vertexSection[v]) ? sideOfBed(grid.bed[fabric.vertexLoop[v]]) : Math.sign(needles[3 * v + 1]);
   }
   return { top, needles, side, live: Int32Array.from(live) };
 }
+
+function sideOfBed(bed: number): number { return bed === BED.front ? -1 : 1; }
 
 /** Loops on both beds at the same needles: the piece hangs as a tube, in two layers. */
 function hasFacingNeedles(liveNeedles: LiveNeedles): boolean {

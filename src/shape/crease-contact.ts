@@ -20,10 +20,10 @@ export function makeCreaseContacts(fabric: Fabric): EnergyTerm[] {
   for (let v = 0; v < fabric.vertexCount; v++) {
     const section = fabric.vertexSection[v], rows = fabric.vertexRow[v] - heel.row;
     if (isHeelSection(section)) addStitch(pouch, fabric, v, fabric.vertexPass[v]);
-    else if (rows <= 0) addStitch(leg, fabric, v, -rows);
+    else if (section < SECTION['heel-in']) addStitch(leg, fabric, v, -rows);
     else if (section === SECTION.foot) addStitch(foot, fabric, v, rows);
   }
-  return [face(fabric, leg, foot, (turn) => Math.abs(turn - 0.5) < 0.25), face(fabric, leg, pouch, () => true)];
+  return [face(fabric, leg, foot, (turn) => Math.abs(turn - 0.5) < 0.25 - heel.beyond), face(fabric, leg, pouch, () => true)];
 }
 
 function addStitch(wales: Map<number, Stitch[]>, fabric: Fabric, vertex: number, rows: number): void {

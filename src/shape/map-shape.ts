@@ -9,7 +9,7 @@ const PART = { leg: 0, ankle: 1, heel: 2, foot: 3, toe: 4, fanToe: 5 } as const;
 const PART_COUNT = 6;
 /** A place this far beyond a wale's last loops is still read off their line, in steps from loop to loop. */
 const BEYOND = 0.6;
-/** Turns closer than this are one wale. */
+/** Turns closer than this are one. */
 const TURN_STEP = 1e-6;
 
 /** The loops of one wale in order, and the turn at which it stands. */
@@ -71,10 +71,13 @@ function firstAbove(count: number, isAbove: (index: number) => boolean): number 
   return low;
 }
 
+/** Which wale of so many: each stands in the middle of its place. Loops between two, as every other round of a slanted toe has, count to the one before. */
+function placeOf(turn: number, wales: number): number { return Math.ceil(turn * wales - 1 - wales * TURN_STEP); }
+
 function sortWales(fabric: Fabric, along: Float64Array): Wale[] {
   const wales = new Map<number, Wale>();
   for (let v = 0; v < fabric.vertexCount; v++) {
-    const turn = turnOf(fabric, v), key = Math.round(turn / TURN_STEP), wale = wales.get(key);
+    const turn = turnOf(fabric, v), key = placeOf(turn, fabric.boundaryVertices.length), wale = wales.get(key);
     if (wale === undefined) wales.set(key, { turn, vertices: [v] });
     else wale.vertices.push(v);
   }

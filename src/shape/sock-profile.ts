@@ -6,6 +6,8 @@ import { SECTION } from '../machine/codes.ts';
 export interface FanProfile {
   /** Row of the tube at which its own rows are let in. */
   readonly row: number;
+  /** How far beyond the sides its corners lie, forward on the instep, in turns: above 0 for a heel on more than half of the stitches. */
+  readonly beyond: number;
   /** Length of the line over both mitres and the short base, over that of its first row. */
   readonly swell: number;
 }
@@ -57,12 +59,14 @@ function measureGirths(fabric: Fabric, lastRow: number): Float64Array {
 }
 
 function profileFan(fabric: Fabric, firstSection: number, isOfFan: (section: number) => boolean): FanProfile | null {
-  let count = 0, rows = 0, lastPass = -1;
+  let count = 0, row = Infinity, widest = 0, lastPass = -1;
   const passes = new Set<number>();
   for (let v = 0; v < fabric.vertexCount; v++) {
     if (!isOfFan(fabric.vertexSection[v])) continue;
     count++;
-    rows += fabric.vertexRow[v];
+    row = Math.min(row, fabric.vertexRow[v]);
+    const turn = fabric.vertexAround[v] - Math.floor(fabric.vertexAround[v]);
+    widest = Math.max(widest, Math.min(turn, 1 - turn));
     if (fabric.vertexSection[v] !== firstSection) continue;
     passes.add(fabric.vertexPass[v]);
     lastPass = Math.max(lastPass, fabric.vertexPass[v]);
@@ -74,5 +78,7 @@ function profileFan(fabric: Fabric, firstSection: number, isOfFan: (section: num
   }
   const n = passes.size, a = fabric.courseMm, b = fabric.waleMm;
   const mitre = Math.sqrt((n / 2 * a) ** 2 + (n * b) ** 2);
-  return { row: rows / count, swell: (2 * mitre + narrow * a) / ((narrow + n) * a) };
+  // The outermost stitch lies half a stitch within the corner; rounding is no stitch.
+  const beyond = widest + 0.5 / fabric.boundaryVertices.length - 0.25;
+  return { row, beyond: beyond > 1e-6 ? beyond : 0, swell: (2 * mitre + narrow * a) / ((narrow + n) * a) };
 }

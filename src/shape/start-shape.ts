@@ -43,20 +43,28 @@ function placeVertex(fabric: Fabric, profile: SockProfile, section: StartSection
   const baseTurn = isFoot ? heelTurn : 0;
   const place = placeOnRound(profile, girth, row, around);
   const { forward, side } = section === 'round' ? ellipsePoint(profile, girth, row, place) : foldedPoint(profile, girth, row, place);
-  let turn = baseTurn, reach = forward;
+  const corner = cornerForward(profile, section);
+  let turn = baseTurn, reach = forward - corner;
   if (isHeelSection(code)) {
     turn = heelTurn * fabric.vertexFan[v];
     reach *= 1 + ((profile.heel?.swell ?? 1) - 1) * sin(Math.PI * fabric.vertexFan[v]);
   } else if (isFanToeSection(code)) {
     turn = heelTurn + TOE_TURN * fabric.vertexFan[v];
     reach *= 1 + ((profile.toe?.swell ?? 1) - 1) * sin(Math.PI * fabric.vertexFan[v]);
-  } else if (forward > 0 && profile.heel !== null) {
+  } else if (forward > corner && profile.heel !== null) {
     turn = heelTurn * smoothStep(0.5 + along / (2 * SPREAD * 0.5 * girth));
   }
   const down = Math.min(along, 0), on = Math.max(along, 0);
-  out[3 * v] = on * sin(heelTurn) + reach * cos(turn);
+  out[3 * v] = on * sin(heelTurn) + corner + reach * cos(turn);
   out[3 * v + 1] = side;
   out[3 * v + 2] = -down - on * cos(heelTurn) + reach * sin(turn);
+}
+
+/** How far forward of the centre line the line through the heel corners lies, about which everything turns. */
+function cornerForward(profile: SockProfile, section: StartSection): number {
+  if (profile.heel === null || profile.heel.beyond === 0) return 0;
+  const { row, beyond } = profile.heel, girth = girthAt(profile, row);
+  return (section === 'round' ? ellipsePoint(profile, girth, row, 0.25 + beyond) : foldedPoint(profile, girth, row, 0.25 + beyond)).forward;
 }
 
 function girthAt(profile: SockProfile, row: number): number {

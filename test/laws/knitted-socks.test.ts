@@ -23,20 +23,25 @@ const sum = (a: number, b: number): number => ((a + b) * (b - a + 1)) / 2;
 
 /** What DESIGN's counting rules say a plan must give; common practice, no source. */
 function countByHand(plan: Plan) {
-  const { stitches: n, heelStitches: h, turnDownWidth: w, toeTipStitches: t, toeDecreases: d } = plan;
+  const { stitches: n, bedStitches: b, heelStitches: h, turnDownWidth: w, toeTipStitches: t } = plan;
   const isFlat = plan.legKind === 'flat-rib';
   const isShortRowToe = plan.toeKind === 'short-row';
   const heel = sum(w, h - 1) + plan.plateauPasses * w + sum(w + 1, h);
-  const toe = isShortRowToe
-    ? sum(t, h - 1) + sum(t + 1, h)
-    : Array.from({ length: d - 1 }, (_, i) => plan.passesPerDecrease * (h - 2 * (i + 1))).reduce((a, b) => a + b, 0) + 2 * t;
+  let [left, taken, toe] = [b, 0, isShortRowToe ? sum(t, b - 1) + sum(t + 1, b) : 0];
+  for (const { ends, passes } of plan.toeSteps) {
+    // One stitch of each bed at each end that is decreased.
+    left -= ends === 'both' ? 2 : 1;
+    taken += ends === 'both' ? 4 : 2;
+    toe += passes * left;
+  }
   return {
     passes: plan.legPasses + plan.plainPasses + plan.anklePasses + plan.heelPasses + plan.footPasses + plan.toePasses,
-    loops: n + (plan.legPasses + plan.plainPasses) * (isFlat ? n : h) + plan.anklePasses * h + heel + plan.footPasses * h + toe,
-    wraps: (plan.heelWraps ? h - w : 0) + (isShortRowToe ? h - t : 0),
+    // Stitches beside a wide heel are knitted once more before it and once less after it.
+    loops: n + (plan.legPasses + plan.plainPasses) * (isFlat ? n : b) + plan.anklePasses * b + heel + plan.footPasses * b + toe,
+    wraps: (plan.heelWraps ? h - w : 0) + (isShortRowToe ? b - t : 0),
     cornerWraps: 2,
-    transfers: (isFlat ? n : 0) + 8 * d + (plan.closing === 'bind-off' ? (isShortRowToe ? h : t) : 0),
-    decreases: 4 * d,
+    transfers: (isFlat ? n : 0) + 2 * (h - b) + 2 * taken + (plan.closing === 'bind-off' ? (isShortRowToe ? b : t) : 0),
+    decreases: taken,
   };
 }
 

@@ -62,6 +62,16 @@ describe('choices', () => {
     ['leg passes by hand may be odd for a flat leg', [['counts.legPasses', 47]], { legPasses: 47 }],
     ['no leg at all', [['leg.lengthMm', 0]], { legPasses: 0, plainPasses: 2 }],
     ['wraps off', [['heel.wraps', false]], { heelWraps: false }],
+    // 11 decreases take 22 of 34; 6 x 4 + 4 x 2 + 2 passes are 17 rows: 110.04 - 22 - 17 = 71.04.
+    ['a schedule says the tip, and its passes the foot', [['toe.schedule', [{ passes: 4, times: 6 }, { passes: 2, times: 5 }]]], { toeTipStitches: 12, toeDecreases: 11, toePasses: 34, footPasses: 142 }],
+    ['a tip that agrees with it', [['toe.schedule', [{ passes: 6, times: 9 }]], ['toe.tipStitches', 16]], { toeTipStitches: 16, toeDecreases: 9, toePasses: 50 }],
+    ['no rates are no schedule', [['toe.schedule', []]], { toeTipStitches: 12, toePasses: 42 }],
+    ['a short-row toe has no use for either', [['toe.kind', 'short-row'], ['toe.schedule', [{ passes: 4, times: 90 }]], ['toe.slantStitches', 90]], { toeTipStitches: 12, toePasses: 44, toeSteps: [] }],
+    // 4 at one side, then (34 - 4 - 12) / 2 = 9 at both; 4 x 12 + 2 passes are 25 rows: 110.04 - 22 - 25 = 63.04.
+    ['a slanted toe has so many decreases more', [['toe.slantStitches', 4]], { toeTipStitches: 12, toeDecreases: 13, toePasses: 50, footPasses: 126 }],
+    ['a schedule with a slant leaves as many more', [['toe.slantStitches', 4], ['toe.schedule', [{ passes: 4, times: 11 }]]], { toeTipStitches: 16, toePasses: 42 }],
+    // 40 / 3 = 13.3: 14; heel 26 rows; 14 x 34 / 40 = 11.9: 12 at the tip, as before; 110.04 - 26 - 21 = 63.04.
+    ['a heel on more than half is turned down to a third of them', [['heel.stitches', 40]], { bedStitches: 34, heelStitches: 40, turnDownWidth: 14, heelPasses: 52, toeTipStitches: 12, footPasses: 126 }],
     ['firm cloth has the counts of soft cloth', [['cloth.firmness', 'firm']], { firmness: 'firm', stitches: 68, legPasses: 46, footPasses: 134, toePasses: 42 }],
   ])('%s', (_name, changes, expected) => {
     expect(planned(change(FOOT, ...changes))).toMatchObject(expected);
@@ -111,6 +121,16 @@ describe('what cannot be knitted is refused at its field', () => {
     ['a foot shorter than heel and toe', FOOT, [['foot.lengthMm', 80]], ['foot.lengthMm']],
     ['the same from a shoe size', { gauge: FOOT.gauge, foot: { ballGirthMm: 246, shoeSize: { system: 'continental', value: 14 } } }, [], ['foot.shoeSize.value']],
     ['a girth of next to nothing', change(FOOT, ['gauge.stitchesPer10cm', 8]), [['foot.ballGirthMm', 80]], ['foot.ballGirthMm']],
+    ['a heel on less than half', COUNTED, [['heel.stitches', 34]], ['heel.stitches']],
+    ['a heel that leaves no instep', COUNTED, [['heel.stitches', 60]], ['heel.stitches']],
+    ['a heel with no needles beside a tube', COUNTED, [['heel.stitches', 40], ['leg.kind', 'tube'], ['machine.needlesPerBed', 39]], ['heel.stitches']],
+    ['a turn-down wider than a wide heel - 2', COUNTED, [['heel.stitches', 40], ['heel.turnDownWidth', 40]], ['heel.turnDownWidth']],
+    ['a schedule with too many decreases', COUNTED, [['toe.schedule', [{ passes: 4, times: 10 }, { passes: 2, times: 7 }]]], ['toe.schedule']],
+    ['a schedule that ends on another tip', COUNTED, [['toe.schedule', [{ passes: 4, times: 10 }]], ['toe.tipStitches', 12]], ['toe.schedule']],
+    ['a slant of all decreases', COUNTED, [['toe.slantStitches', 24]], ['toe.slantStitches']],
+    ['the same by a schedule', COUNTED, [['toe.slantStitches', 4], ['toe.schedule', [{ passes: 4, times: 4 }]]], ['toe.slantStitches']],
+    ['an odd slant', COUNTED, [['toe.slantStitches', 3]], ['toe.slantStitches']],
+    ['a rate of odd passes', COUNTED, [['toe.schedule', [{ passes: 3, times: 4 }]]], ['toe.schedule.0.passes']],
     ['an odd count', COUNTED, [['counts.footPasses', 111]], ['counts.footPasses']],
     ['no number', FOOT, [['gauge.rowsPer10cm', NaN]], ['gauge.rowsPer10cm']],
   ])('%s', (_name, file, changes, fields) => {
@@ -127,9 +147,25 @@ describe('what cannot be knitted is refused at its field', () => {
     ['eight stitches and a short-row toe', COUNTED, [['counts.stitches', 8], ['toe.kind', 'short-row']]],
     ['twelve and a decreased one', COUNTED, [['counts.stitches', 12]]],
     ['a tube leg without an ankle', COUNTED, [['counts.anklePasses', 0], ['leg.kind', 'tube'], ['counts.legPasses', 2]]],
+    ['a heel on three quarters', COUNTED, [['heel.stitches', 54]]],
+    ['a wide heel just beside a tube', COUNTED, [['heel.stitches', 40], ['leg.kind', 'tube'], ['machine.needlesPerBed', 40]]],
+    ['a wide heel after a tube leg without an ankle', COUNTED, [['heel.stitches', 40], ['leg.kind', 'tube'], ['counts.anklePasses', 0], ['counts.legPasses', 2]]],
+    ['a schedule down to 4', COUNTED, [['toe.schedule', [{ passes: 2, times: 16 }]]]],
+    ['all decreases but one on a side', COUNTED, [['toe.slantStitches', 22]]],
     ['one foot round', COUNTED, [['counts.footPasses', 2]]],
   ])('%s is allowed', (_name, file, changes) => {
     expect(planSock(change(file, ...changes)).problems).toEqual([]);
+  });
+
+  test('what is named as right is right', () => {
+    const wide = planSock(change(COUNTED, ['heel.stitches', 60])).problems[0];
+    expect(wide).toMatchObject({ value: '60', allowed: 'an even number from 36 to 54' });
+    const other = change(COUNTED, ['toe.schedule', [{ passes: 4, times: 10 }]], ['toe.tipStitches', 12]);
+    expect(planSock(other).problems[0]).toMatchObject({ allowed: '12 decreases in all, or a toe.tipStitches of 16' });
+    expect(planSock(change(other, ['toe.schedule.0.times', 12])).problems).toEqual([]);
+    expect(planSock(change(other, ['toe.tipStitches', 16])).problems).toEqual([]);
+    const slanted = planSock(change(COUNTED, ['toe.slantStitches', 24])).problems[0];
+    expect(slanted.allowed).toBe('an even number from 0 to 22');
   });
 
   test('the least length that is named is the least', () => {
@@ -151,19 +187,28 @@ test('laws of the counts hold for hundreds of random files, and every count has 
     expect(plan === null).toBe(problems.length > 0);
     if (plan === null) continue;
     planCount++;
-    const { stitches, heelStitches, turnDownWidth, toeTipStitches, footPasses, heelPasses, toePasses, passesPerDecrease } = plan;
+    const { stitches, bedStitches, heelStitches, turnDownWidth, toeTipStitches, footPasses, heelPasses, toePasses, toeSteps } = plan;
     expect(stitches % 4).toBe(0);
-    expect(heelStitches * 2).toBe(stitches);
+    expect(bedStitches * 2).toBe(stitches);
+    expect(heelStitches).toBe(file.heel?.stitches ?? bedStitches);
+    expect((heelStitches - bedStitches) / 2 % 1).toBe(0);
+    expect(stitches - heelStitches).toBeGreaterThanOrEqual(Math.min(4, bedStitches));
     expect(turnDownWidth % 2).toBe(heelStitches % 2);
     expect(turnDownWidth).toBeLessThanOrEqual(heelStitches - 2);
-    expect(toeTipStitches).toBeLessThanOrEqual(heelStitches - 2);
+    expect(toeTipStitches).toBeLessThanOrEqual(bedStitches - 2);
     expect(heelPasses).toBe(2 * (heelStitches - turnDownWidth) + plan.plateauPasses);
     expect([footPasses % 2, toePasses % 2, plan.anklePasses % 2, heelPasses % 2]).toEqual([0, 0, 0, 0]);
     if (plan.legKind === 'tube') expect(plan.legPasses % 2).toBe(0);
-    // Four stitches fewer at each decrease, until the tip: count them down.
+    // Four stitches fewer at each decrease, two at one on a side, until the tip: count them down.
+    expect(toeSteps.length).toBe(plan.toeDecreases);
     if (plan.toeKind === 'decreased') {
-      expect(stitches - 4 * plan.toeDecreases).toBe(2 * toeTipStitches);
-      expect(toePasses).toBe(passesPerDecrease * (plan.toeDecreases - 1) + 2);
+      const oneSided = toeSteps.filter((step) => step.ends === 'outer').length;
+      expect(oneSided).toBe(file.toe?.slantStitches ?? 0);
+      expect(stitches - 4 * toeSteps.length + 2 * oneSided).toBe(2 * toeTipStitches);
+      expect(toeTipStitches).toBeGreaterThanOrEqual(4);
+      expect(toePasses).toBe(toeSteps.reduce((passes, step) => passes + step.passes, 0));
+      const rates = file.toe?.schedule?.flatMap(({ passes, times }) => Array<number>(times).fill(passes)) ?? toeSteps.map(() => plan.passesPerDecrease);
+      expect(toeSteps.map((step) => step.passes)).toEqual([...rates.slice(0, -1), 2]);
     }
     for (const { count, value, formula, isFixedByHand } of derivations) {
       expect(plan[count]).toBe(value);
@@ -171,7 +216,7 @@ test('laws of the counts hold for hundreds of random files, and every count has 
       expect(formula).not.toMatch(/NaN|undefined|Infinity/);
       expect(isFixedByHand).toBe(formula === 'fixed by hand');
     }
-    expect(new Set(derivations.map((entry) => entry.count)).size).toBe(13);
+    expect(new Set(derivations.map((entry) => entry.count)).size).toBe(15);
   }
   // The files are made so that most can be knitted; a law over a handful would say nothing.
   expect(planCount).toBeGreaterThan(200);
@@ -181,6 +226,7 @@ test('formulas show their numbers', () => {
   const lines = planSock(FOOT).derivations.map(({ count, value, formula }) => `${count} ${value}: ${formula}`);
   expect(lines.join('\n')).toMatchInlineSnapshot(`
     "stitches 68: 246 mm x 0.90 x 0.300 st/mm = 66.4, nearest multiple of 4
+    bedStitches 34: 68 / 2
     heelStitches 34: 68 / 2
     legPasses 46: 110 mm x 0.420 rows/mm = 46.2, nearest whole row
     plainPasses 2: 2 before the work is turned
@@ -189,6 +235,7 @@ test('formulas show their numbers', () => {
     plateauPasses 0: none, unless chosen
     heelPasses 44: 2 x (34 - 12) + 0
     passesPerDecrease 4: every second round, unless chosen
+    toeSlantStitches 0: none, unless chosen
     toeTipStitches 12: as the turn-down width, 12, at least 4
     toeDecreases 11: (34 - 12) / 2
     toePasses 42: 4 x (11 - 1) + 2

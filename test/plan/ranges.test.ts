@@ -14,6 +14,8 @@ const isPossible = (file: SockFile, path: string, value: number): boolean => pla
 describe('rangesFor', () => {
   // H = 34: turn-down and tip to 32, decreased tip from 4; the flat leg of 68 needs 68 needles.
   test.each<[ControlPath, number, number, number]>([
+    // The heel may have three quarters of 68 stitches, 51; the tip of 12 leaves 22 to be decreased, two of them on both sides.
+    ['heel.stitches', 34, 50, 2], ['toe.slantStitches', 0, 20, 2],
     ['heel.turnDownWidth', 2, 32, 2], ['toe.tipStitches', 4, 32, 2], ['machine.needlesPerBed', 68, 400, 1],
     ['foot.lengthMm', 104, 400, 1], // heel 22 rows, toe 21 rows, more than half a row: 43.5 / 0.42 = 103.6 mm
     ['leg.lengthMm', 0, 800, 1], ['counts.anklePasses', 2, 200, 2], ['ease.girthPercent', -40, 30, 1], ['foot.calfGirthMm', 60, 800, 1],
