@@ -1,5 +1,6 @@
 import { compareSocks } from '../choose/compare-socks.ts';
 import type { SockComparison } from '../choose/comparison.ts';
+import { shownLayer } from '../panel/cloth-layers.ts';
 import { createCompareCard } from '../panel/compare-card.ts';
 import type { PageState, Settings } from '../panel/page-state.ts';
 import { checkSock } from '../plan/check-sock.ts';
@@ -50,7 +51,7 @@ export function createCompareRoom({ host, store, keeper, picture, deskOf, choose
       deskOf().propose(other, null);
     },
     letGo: desk.letGo,
-    arrange: (arrangement) => { choose({ arrangement }); },
+    arrange: (arrangement) => { choose({ arrangement }); }, chooseLayer: (layer) => { choose({ layer }); }, layerOf: shownLayer,
     variantsOf: (state) => {
       const file = fileOf(state);
       return state.planned === null || file === null ? [] : suggestVariants(file, state.planned.plan);

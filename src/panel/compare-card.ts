@@ -1,5 +1,5 @@
 import type { ComparedRow, SockComparison } from '../choose/comparison.ts';
-import type { Arrangement } from '../view/sock-view-types.ts';
+import type { Arrangement, ClothLayer } from '../view/sock-view-types.ts';
 import { createVariantList } from './variant-list.ts';
 import type { VariantHooks } from './variant-list.ts';
 import { comparedNumber, comparisonText, differenceWords, isSame, shareOf, unitWords } from './compared-words.ts';
@@ -16,11 +16,18 @@ export interface CompareHooks extends VariantHooks {
   readonly swap: () => void;
   readonly letGo: () => void;
   readonly arrange: (arrangement: Arrangement) => void;
+  readonly chooseLayer: (layer: ClothLayer) => void;
+  /** What the colours tell now. */
+  readonly layerOf: (state: PageState) => ClothLayer;
   /** The sock on the panel first, the kept one second; null while there is nothing to compare. */
   readonly compare: (state: PageState) => SockComparison | null;
 }
 
 const ARRANGEMENTS: readonly (readonly [Arrangement, string])[] = [['beside', 'Beside'], ['over', 'Over each other']];
+/** Of all that colours can tell, what concerns two socks; the list in the picture has the rest. */
+const LAYERS: readonly (readonly [ClothLayer, string])[] = [['yarn', 'Yarn'], ['longer', 'Longer'], ['wider', 'Wider']];
+/** A difference of so much of the larger number, and more, has a bar of full length; chosen by eye. */
+const FULL_BAR = 0.2;
 
 /** A second sock against the one on the panel: which it is, how the two lie, and what differs. */
 export function createCompareCard(host: HTMLElement, hooks: CompareHooks): CompareCard {
@@ -59,21 +66,18 @@ interface Pair { readonly element: HTMLElement; render(state: PageState): void }
 function createPair(hooks: CompareHooks): Pair {
   const mine = el('dd'), other = el('dd'), status = el('p', { class: 'compare-status', role: 'status' });
   const problems = el('ul', { class: 'compare-problems', 'aria-label': 'What keeps the other sock from being compared' });
-  const inputs = ARRANGEMENTS.map(([arrangement, name]) => {
-    const input = el('input', { type: 'radio', name: 'arrangement', value: arrangement });
-    input.addEventListener('change', () => { if (input.checked) hooks.arrange(arrangement); });
-    return { arrangement, input, label: el('label', {}, input, name) };
-  });
-  const lie = el('fieldset', { class: 'segments' }, el('legend', { class: 'visually-hidden' }, 'How the two socks lie'), ...inputs.map(({ label }) => label));
+  const lie = createSwitch('How the two socks lie', 'arrangement', ARRANGEMENTS, hooks.arrange);
+  const colours = createSwitch('Where the other sock differs', 'difference-layer', LAYERS, hooks.chooseLayer);
   const swap = button('Swap', { class: 'notice-button', title: 'The other sock comes onto the panel, and this one is kept. Undo takes it back.' }, hooks.swap);
   const element = el('div', { class: 'compare-pair' },
-    el('dl', { class: 'compare-names' }, el('dt', {}, 'This sock'), mine, el('dt', {}, 'The other'), other), status, lie,
-    el('div', { class: 'compare-buttons' }, swap, button('Keep this one instead', { class: 'notice-button' }, hooks.keepThis), button('Let go', { class: 'notice-button' }, hooks.letGo)),
+    el('dl', { class: 'compare-names' }, el('dt', {}, 'This sock'), mine, el('dt', {}, 'The other'), other), status, lie.element, colours.element,
+    el('div', { class: 'compare-buttons' }, swap, button('Keep this one', { class: 'notice-button', title: 'This sock is kept in place of the other, to be changed and compared with itself.' }, hooks.keepThis), button('Let go', { class: 'notice-button' }, hooks.letGo)),
     problems);
   let drawn = '';
   return {
     element,
-    render: ({ companion, planned, settings, shape }) => {
+    render: (state) => {
+      const { companion, planned, settings, shape } = state;
       element.hidden = companion === null;
       if (companion === null) return;
       setText(mine, planned?.plan.name ?? '');
@@ -81,16 +85,33 @@ function createPair(hooks: CompareHooks): Pair {
       const words = shape.kind === 'kept' ? 'This sock cannot be knitted as it stands: compared is the last one that could.' : companionWords(companion);
       setText(status, words);
       status.hidden = words === '';
-      for (const { arrangement, input } of inputs) {
-        input.checked = arrangement === settings.arrangement;
-        input.disabled = companion.problems.length > 0 || settings.pose === 'beds';
-      }
+      lie.show(state.settings.arrangement, companion.problems.length > 0 || settings.pose === 'beds');
+      colours.show(hooks.layerOf(state), state.difference == null);
       swap.disabled = companion.file === null || companion.problems.length > 0;
       const key = JSON.stringify([companion.problems, settings.lengthUnit, settings.gaugeUnit]);
       if (key === drawn) return;
       drawn = key;
       problems.hidden = companion.problems.length === 0;
       problems.replaceChildren(...companion.problems.map((problem) => el('li', { 'data-field': problem.field }, problemWords(problem, settings))));
+    },
+  };
+}
+
+interface Switch<T extends string> { readonly element: HTMLElement; show(value: T, isOff: boolean): void }
+
+function createSwitch<T extends string>(legend: string, name: string, choices: readonly (readonly [T, string])[], choose: (value: T) => void): Switch<T> {
+  const inputs = choices.map(([value, words]) => {
+    const input = el('input', { type: 'radio', name, value });
+    input.addEventListener('change', () => { if (input.checked) choose(value); });
+    return { value, input, label: el('label', {}, input, words) };
+  });
+  return {
+    element: el('fieldset', { class: 'segments' }, el('legend', { class: 'visually-hidden' }, legend), ...inputs.map(({ label }) => label)),
+    show: (shown, isOff) => {
+      for (const { value, input } of inputs) {
+        input.checked = value === shown;
+        input.disabled = isOff;
+      }
     },
   };
 }
@@ -131,16 +152,15 @@ function createDifferences(): Differences {
     const { rows, settings } = shown, isBySize = order.getAttribute('aria-pressed') === 'true', hasSames = sames.getAttribute('aria-expanded') === 'true';
     const same = rows.filter((row) => isSame(row, settings.lengthUnit)), differing = rows.filter((row) => !same.includes(row));
     const inOrder = isBySize ? [...differing].sort((a, b) => shareOf(b) - shareOf(a)) : differing;
-    const most = Math.max(...differing.map(shareOf), 1e-9);
     const listed = isBySize ? [...inOrder, ...(hasSames ? same : [])] : rows.filter((row) => hasSames || !same.includes(row));
-    const draw = (row: ComparedRow): HTMLElement => drawRow(row, settings, shareOf(row) / most, isBySize);
+    const draw = (row: ComparedRow): HTMLElement => drawRow(row, settings, Math.min(1, shareOf(row) / FULL_BAR), isBySize);
     body.replaceChildren(...listed.flatMap((row, place) => {
       const group = groupOf(row), isNew = !isBySize && group !== '' && group !== (place === 0 ? '' : groupOf(listed[place - 1]));
       return isNew ? [drawGroup(group), draw(row)] : [draw(row)];
     }));
     if (rows.length > 0 && differing.length === 0 && !hasSames) body.append(el('tr', {}, el('td', { colspan: 4, class: 'compare-alike' }, 'Alike in every number.')));
     sames.hidden = same.length === 0;
-    setText(sames, hasSames ? 'Hide what is alike' : `${same.length} alike`);
+    setText(sames, hasSames ? 'Hide what is alike' : `Show ${same.length} alike`);
     setText(unit, settings.lengthUnit === 'cm' ? 'cm' : 'inches');
   };
   return {
