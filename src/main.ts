@@ -1,6 +1,8 @@
 import { readTolerance } from './choose/read-tolerance.ts';
 import { nearestShoeSize } from './foot/shoe-size.ts';
 import { createAdviceDesk } from './main/advice-desk.ts';
+import { readCompanion } from './main/companion-desk.ts';
+import { createCompareRoom } from './main/compare-room.ts';
 import { createFileDoor } from './main/file-door.ts';
 import { EXAMPLES, findFirstSock } from './main/first-sock.ts';
 import type { FirstSock } from './main/first-sock.ts';
@@ -12,15 +14,17 @@ import { createStore } from './main/page-store.ts';
 import type { PageStore } from './main/page-store.ts';
 import { saveSockFile } from './main/save-file.ts';
 import { readSettings } from './main/settings.ts';
+import { createSizesRoom } from './main/sizes-room.ts';
 import { listenToShortcuts } from './main/shortcuts.ts';
 import { createSockDesk } from './main/sock-desk.ts';
 import type { SockDesk } from './main/sock-desk.ts';
 import { createSockPicture } from './main/sock-picture.ts';
 import type { SockPicture } from './main/sock-picture.ts';
+import { createSwatchRoom } from './main/swatch-room.ts';
 import { createAdviceSheet } from './panel/advice-sheet.ts';
 import { createCautionList } from './panel/caution-list.ts';
-import { createDeck } from './panel/deck.ts';
 import { nextLayer, shownLayer } from './panel/cloth-layers.ts';
+import { createDeck } from './panel/deck.ts';
 import { acceptDrops } from './panel/file-drop.ts';
 import { createFitCard } from './panel/fit-card.ts';
 import { createLoopReadout } from './panel/loop-readout.ts';
@@ -39,6 +43,7 @@ import { createYarnCard } from './panel/yarn-card.ts';
 import { usualPass } from './pipeline/usual-pass.ts';
 import { DEFAULTS } from './plan/defaults.ts';
 import { rangesFor } from './plan/ranges.ts';
+import type { SockFile } from './plan/sock-file.ts';
 import { placeOnScale } from './view/colour-scale.ts';
 import { createSockView } from './view/sock-view.ts';
 import type { SockView } from './view/sock-view-types.ts';
@@ -64,17 +69,22 @@ function startPage(first: FirstSock, keeper: Keeper): void {
     keeper.write('settings', JSON.stringify(store.state().settings));
     if (store.state().settings.pose === before.pose) return;
     picture?.frameNext();
-    desk.poseAgain();
+    poseAgain();
   };
   const choosePass = (bedsPass: number): void => {
     store.update({ bedsPass });
-    desk.poseAgain();
+    poseAgain();
   };
-  const door = createFileDoor(store, (file) => {
+  const poseAgain = (): void => {
+    desk.poseAgain();
+    compare.poseAgain();
+  };
+  const openSock = (file: SockFile): void => {
     picture?.frameNext();
     store.update({ bedsPass: null });
     desk.propose(file, null);
-  });
+  };
+  const door = createFileDoor(store, openSock);
   const save = (): void => {
     const file = desk.knittable();
     if (file !== null) saveSockFile(file);
@@ -83,8 +93,12 @@ function startPage(first: FirstSock, keeper: Keeper): void {
   parts.push({ render: (state) => { picture?.setLayer(shownLayer(state)); } });
   parts.push({ render: ({ settings }) => { view?.setFootLook(settings.footLook); } });
   parts.push(...buildPanels({ store, deskOf, choose, choosePass, view, picture }));
+  const compare = createCompareRoom({ host: byId('compare'), store, keeper, picture, deskOf, choose });
+  const sizes = createSizesRoom(() => desk.knittable(), openSock);
+  const swatches = createSwatchRoom(store.state, (file) => { desk.propose(file, null); });
+  parts.push(...compare.parts, sizes, swatches);
   const topBar = createTopBar(byId('top-bar'), {
-    examples: EXAMPLES, openExample: door.openExample, openFile: door.openFile, save,
+    examples: EXAMPLES, openExample: door.openExample, openFile: door.openFile, save, openSizes: sizes.open, openSwatches: swatches.open,
     undo: () => { desk.undo(); }, redo: () => { desk.redo(); }, choose,
   });
   parts.push({ render: (state) => { topBar.render(state, isDark(state)); } });
@@ -164,7 +178,8 @@ function keepButtonsClear(top: HTMLElement, foot: HTMLElement, view: SockView | 
 function firstState(first: FirstSock, keeper: Keeper): PageState {
   return {
     file: first.file, problems: [], remarks: [], planned: null, knitted: null, posed: null, shape: { kind: 'none' },
-    settings: readSettings(keeper.read('settings')), bedsPass: null, tab: 'measures', notices: first.notice === null ? [] : [first.notice],
+    settings: readSettings(keeper.read('settings')), bedsPass: null, tab: 'measures',
+    companion: readCompanion(keeper.read('companion')), notices: first.notice === null ? [] : [first.notice],
     canUndo: false, canRedo: false,
   };
 }

@@ -78,9 +78,10 @@ function keepShares(bare: SockFile, { heel, toe }: SockFile, base: Plan | null, 
   if (heel?.stitches !== undefined) set('heel.stitches', heelStitches);
   if (heel?.turnDownWidth !== undefined) set('heel.turnDownWidth', even(heel.turnDownWidth, base.heelStitches, heelStitches, LEAST_TURN_DOWN, heelStitches - HELD_AT_LEAST));
   if (heel?.plateauPasses !== undefined) set('heel.plateauPasses', even(heel.plateauPasses, base.heelStitches, heelStitches, 0, heelStitches));
-  if (toe?.tipStitches !== undefined) set('toe.tipStitches', even(toe.tipStitches, base.stitches / 2, bed, LEAST_TIP[base.toeKind], bed - HELD_AT_LEAST));
-  if (toe?.slantStitches !== undefined) set('toe.slantStitches', even(toe.slantStitches, base.stitches / 2, bed, 0, bed));
-  return toe?.schedule === undefined ? graded : withField(graded, 'toe.schedule', keepRates(toe.schedule, base, planSock(withField(graded, 'toe.schedule', undefined)).plan));
+  const tip = even(base.toeTipStitches, base.bedStitches, bed, LEAST_TIP[base.toeKind], bed - HELD_AT_LEAST);
+  if (toe?.tipStitches !== undefined) set('toe.tipStitches', tip);
+  if (toe?.slantStitches !== undefined) set('toe.slantStitches', even(toe.slantStitches, base.bedStitches, bed, 0, Math.max(0, bed - tip - 2)));
+  return toe?.schedule === undefined ? graded : withField(graded, 'toe.schedule', keepRates(toe.schedule, base, planSock(withField(graded, 'toe.tipStitches', tip)).plan));
 }
 
 /** Rates with their passes, and their times scaled to another number of decreases; the last rate makes up what rounding leaves. */

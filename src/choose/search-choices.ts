@@ -58,9 +58,12 @@ function evens(from: number, to: number, step: number): number[] {
 
 const stepOn = (bed: number): number => 2 * Math.ceil(bed / FINE_BED);
 
+/** Shares of the stitches that the heel may be turned on: half is usual, the others are moved there and back (common practice). */
+const HEEL_SHARES = [1 / 2, 9 / 16, 5 / 8] as const;
+
 /** Stitches that the heel may be turned on. */
 export function heelSharesToTry(stitches: number): readonly number[] {
-  return [stitches / 2];
+  return [...new Set(HEEL_SHARES.map((share) => nearestMultiple(share * stitches, 2)))];
 }
 
 export function heelsToTry(stitches: number): readonly HeelChoice[] {

@@ -27,7 +27,7 @@ export const COUNTS_ONE = {
   /** Passes between decreases, against every second round, as a share (chosen by eye). */
   toeRate: 1,
   /** Share of the stitches that the heel has beyond a half: each has to be moved there and back (chosen by eye). */
-  heelShare: 0.1,
+  heelShare: 0.06,
 } as const;
 
 /** A turn-down of less than this share of the heel is avoided; a third is usual (common practice), half of that chosen by eye. */

@@ -1,20 +1,26 @@
-import { cos, sin } from '../base/portable-math.ts';
 import { completeMeasures } from './complete-measures.ts';
 import type { CompleteMeasures, FootMeasures } from './complete-measures.ts';
+import type { FootLooks, FormSizes, LaidFoot } from './lay-cones.ts';
+import { FORM, heelRadiusOf, layCones } from './lay-cones.ts';
 import { createRoundCones } from './round-cones.ts';
-import type { Body, RoundCone } from './round-cones.ts';
-import { tapeGirth, traceRay } from './trace-section.ts';
-import type { Point } from './trace-section.ts';
+import type { ConeBody, RoundCone } from './round-cones.ts';
+import type { FormReading, FormTapes } from './read-form.ts';
+import { createFormReader, mirrorReading } from './read-form.ts';
 
 /**
- * A simple foot: origin at the heel's rearmost point, x to the toes, y left, z up the leg, mm. It is
- * its own mirror image, so it stands for a left foot and a right one.
+ * A foot and its lower leg: origin at the heel's rearmost point, x to the toes, y left, z up the leg,
+ * mm. A right foot has its great toe at positive y; a left foot is its mirror image, to the bit.
  */
-export interface FootForm extends Body {
+export interface FootForm extends ConeBody {
   /** What the form was sized to: the given measures, completed, and kept within what a foot may be. */
   readonly measures: CompleteMeasures;
-  /** What a tape reads on the form. */
+  readonly looks: FootLooks;
+  /** What a tape reads on the form, and a rule between heel and toes and across the heel. */
   readonly girths: FootGirths;
+  readonly lengthMm: number;
+  readonly heelBreadthMm: number;
+  /** Where the tapes run. */
+  readonly tapes: FormTapes;
   readonly cones: readonly RoundCone[];
   /** Heights of the floor, the ankle's least girth, the calf's girth and the toes' middle; x of the ball; mm. */
   readonly floorMm: number;
@@ -22,6 +28,9 @@ export interface FootForm extends Body {
   readonly calfMm: number;
   readonly toeMm: number;
   readonly ballMm: number;
+  /** x of the section in which the heel's breadth is read, and y of the toes' foremost point, mm. */
+  readonly heelMm: number;
+  readonly toeAsideMm: number;
   /** Where a sock's heel turns on an average foot, inside it, below the ankle bones: x and z. */
   readonly turn: readonly [number, number];
 }
@@ -33,62 +42,62 @@ export interface FootGirths {
   readonly heelDiagonalMm: number;
 }
 
-/**
- * Proportions, shares of the foot's length but for the ball's. Ball at 0.73 and heel breadth by the
- * survey that `complete-measures.ts` cites (0.739 FL and 16.1 + 0.208 FL); ball breadth 0.405 of its
- * girth (101.9 / 252.0 and 92.7 / 228.1); all others `chosen by eye`.
- */
-const FORM = {
-  ball: 0.73, breadthOfGirth: 0.405,
-  heelBreadth: { base: 16.1, slope: 0.208 },
-  ankleX: 0.205, ankleHeight: 0.42, calfX: 0.215, calfHeight: 1.25, above: 5,
-  instepX: 0.25, instepHeight: 0.225, instepRadius: 0.105,
-  toeRadius: 0.048, toeSideX: 0.925, toeSideShare: 0.75,
-  turnX: 0.23, turnHeight: 0.26,
-  smoothing: 0.024,
-} as const;
-
-/** Rounds of adjusting at most, and the error at which they end, a share of each girth. */
-const ROUNDS = 20;
+/** Rounds of adjusting at most, and the error at which they end, a share of each measure. */
+const ROUNDS = 16;
 const CLOSE = 1e-3;
 /** Farthest that the instep is raised, a share of the length; it is lowered by half of that. */
 const MOST_INSTEP = 0.3;
-/** Inclinations tried for the plane over heel tip and instep, degrees: a tape slides to the least girth. */
-const INCLINATIONS = [30, 34, 38, 42, 46, 50, 54, 58, 62, 66, 70] as const;
-
-/** What is adjusted until the tape reads the given girths. */
-interface Sizes { ball: number; ankle: number; calf: number; instep: number; rear: number; front: number }
+/** How far the sole may be off the floor, mm. */
+const CLOSE_SOLE_MM = 0.3;
 
 /** A foot of rounded cones, smoothly joined, sized so that a tape reads the given measures on it. Missing measures are the average foot's. */
 export function makeFootForm(given: FootMeasures): FootForm {
-  const measures = withinReason(completeMeasures(given));
-  const sizes: Sizes = { ball: 1, ankle: 1, calf: 1, instep: 0, rear: 0, front: 0 };
-  let foot = shapeFoot(measures, sizes);
-  for (let round = 0; round < ROUNDS; round++) {
-    const { girths } = foot, [rear, front] = extent(foot, measures.lengthMm);
-    if (worstError(foot, rear, front) < CLOSE) break;
-    sizes.ball = adjust(sizes.ball, measures.ballGirthMm / girths.ballGirthMm);
-    sizes.ankle = adjust(sizes.ankle, measures.ankleGirthMm / girths.ankleGirthMm);
-    sizes.calf = adjust(sizes.calf, measures.calfGirthMm / girths.calfGirthMm);
-    // A form higher by dz there is longer round heel and instep by about 1.5 dz.
-    const most = MOST_INSTEP * measures.lengthMm;
-    sizes.instep = Math.min(most, Math.max(-most / 2, sizes.instep + (measures.heelDiagonalMm - girths.heelDiagonalMm) / 1.5));
-    sizes.rear -= rear;
-    sizes.front += measures.lengthMm - front;
-    foot = shapeFoot(measures, sizes);
+  const measures = withinReason(completeMeasures(given)), heelRadius = heelRadiusOf(measures);
+  const looks: FootLooks = { arch: given.arch ?? 'usual', toes: given.toes ?? 'sloping', side: given.side ?? 'right' };
+  const reader = createFormReader(measures), smoothing = FORM.smoothing * measures.lengthMm;
+  let sizes: FormSizes = {
+    ball: 1, ankle: 1, calf: 1, instep: 0, rear: 0, front: 0, ballRise: 0, toeRise: 0,
+    heelHalf: Math.max(0, 0.5 * measures.heelBreadthMm - heelRadius),
+  };
+  for (let round = 1; ; round++) {
+    const laid = layCones(measures, { ...looks, side: 'right' }, sizes), body = createRoundCones(laid.cones, smoothing);
+    const reading = reader(body, laid);
+    if (round === ROUNDS || worstError(measures, reading) < CLOSE) {
+      if (looks.side === 'right') return { ...describeForm(measures, looks, laid, reading), ...body };
+      const left = layCones(measures, looks, sizes);
+      return { ...describeForm(measures, looks, left, mirrorReading(reading)), ...createRoundCones(left.cones, smoothing) };
+    }
+    sizes = adjustSizes(measures, sizes, reading);
   }
-  return foot;
 }
 
-/** Least and greatest share of the foot's length that each girth may be: what no foot has, no form follows. `chosen by eye`, wide of the survey's extremes. */
-const REASON = { ballGirthMm: [0.6, 1.5], ankleGirthMm: [0.5, 1.5], calfGirthMm: [0.6, 2.6], heelDiagonalMm: [0.95, 1.8] } as const;
+/** Least and greatest share of the foot's length that each measure may be: what no foot has, no form follows. `chosen by eye`, wide of the survey's extremes. */
+const REASON = {
+  ballGirthMm: [0.65, 1.35], heelDiagonalMm: [1, 1.65], ankleGirthMm: [0.55, 1.35], calfGirthMm: [0.8, 2.4], heelBreadthMm: [0.16, 0.42],
+} as const;
 
 function withinReason(measures: CompleteMeasures): CompleteMeasures {
   const within = (name: keyof typeof REASON): number =>
     Math.min(REASON[name][1] * measures.lengthMm, Math.max(REASON[name][0] * measures.lengthMm, measures[name]));
   return {
-    lengthMm: measures.lengthMm, ballGirthMm: within('ballGirthMm'), ankleGirthMm: within('ankleGirthMm'),
-    calfGirthMm: within('calfGirthMm'), heelDiagonalMm: within('heelDiagonalMm'),
+    lengthMm: measures.lengthMm, ballGirthMm: within('ballGirthMm'), heelDiagonalMm: within('heelDiagonalMm'),
+    ankleGirthMm: within('ankleGirthMm'), calfGirthMm: within('calfGirthMm'), heelBreadthMm: within('heelBreadthMm'),
+  };
+}
+
+function adjustSizes(measures: CompleteMeasures, sizes: FormSizes, reading: FormReading): FormSizes {
+  const { girths } = reading, most = MOST_INSTEP * measures.lengthMm;
+  return {
+    ball: adjust(sizes.ball, measures.ballGirthMm / girths.ballGirthMm),
+    ankle: adjust(sizes.ankle, measures.ankleGirthMm / girths.ankleGirthMm),
+    calf: adjust(sizes.calf, measures.calfGirthMm / girths.calfGirthMm),
+    // A form higher by dz there is longer round heel and instep by about 1.5 dz.
+    instep: Math.min(most, Math.max(-most / 2, sizes.instep + (measures.heelDiagonalMm - girths.heelDiagonalMm) / 1.5)),
+    rear: sizes.rear - reading.rearMm,
+    front: sizes.front + measures.lengthMm - reading.frontMm,
+    heelHalf: Math.max(0, sizes.heelHalf + 0.5 * (measures.heelBreadthMm - reading.heelBreadthMm)),
+    ballRise: sizes.ballRise + reading.floorMm - reading.ballFloorMm,
+    toeRise: sizes.toeRise + reading.floorMm - reading.toeFloorMm,
   };
 }
 
@@ -97,87 +106,21 @@ function adjust(size: number, share: number): number {
   return Math.min(2, Math.max(0.4, size * Math.min(1.25, Math.max(0.8, share))));
 }
 
-function worstError({ girths, measures }: FootForm, rear: number, front: number): number {
-  const { ballGirthMm, ankleGirthMm, calfGirthMm, heelDiagonalMm } = girths;
+function worstError(measures: CompleteMeasures, { girths, frontMm, rearMm, heelBreadthMm, floorMm, ballFloorMm, toeFloorMm }: FormReading): number {
   const shares = [
-    ballGirthMm / measures.ballGirthMm, ankleGirthMm / measures.ankleGirthMm, calfGirthMm / measures.calfGirthMm,
-    heelDiagonalMm / measures.heelDiagonalMm, front / measures.lengthMm, 1 + rear / measures.lengthMm,
+    girths.ballGirthMm / measures.ballGirthMm, girths.ankleGirthMm / measures.ankleGirthMm, girths.calfGirthMm / measures.calfGirthMm,
+    girths.heelDiagonalMm / measures.heelDiagonalMm, frontMm / measures.lengthMm, 1 + rearMm / measures.lengthMm, heelBreadthMm / measures.heelBreadthMm,
   ];
-  return Math.max(...shares.map((share) => Math.abs(share - 1)));
+  const sole = Math.max(Math.abs(ballFloorMm - floorMm), Math.abs(toeFloorMm - floorMm)) / CLOSE_SOLE_MM * CLOSE;
+  return Math.max(sole, ...shares.map((share) => Math.abs(share - 1)));
 }
 
-function shapeFoot(measures: CompleteMeasures, sizes: Sizes): FootForm {
-  const length = measures.lengthMm, heelRadius = heelRadiusOf(measures);
-  const cones = layCones(measures, sizes, heelRadius);
-  const body = createRoundCones(cones, FORM.smoothing * length);
-  const up = (share: number): number => share * length - heelRadius;
-  const form = {
-    ...body, measures, cones,
-    floorMm: -heelRadius, ankleMm: up(FORM.ankleHeight), calfMm: up(FORM.calfHeight), toeMm: cones[4].to[2], ballMm: FORM.ball * length,
-    turn: [FORM.turnX * length, up(FORM.turnHeight)] as const,
-  };
-  return { ...form, girths: measureGirths(form) };
-}
-
-function heelRadiusOf(measures: CompleteMeasures): number {
-  return Math.min(0.5 * (FORM.heelBreadth.base + FORM.heelBreadth.slope * measures.lengthMm), 0.16 * measures.lengthMm, 0.16 * measures.ballGirthMm);
-}
-
-function layCones(measures: CompleteMeasures, sizes: Sizes, heelRadius: number): RoundCone[] {
-  const length = measures.lengthMm, girth = measures.ballGirthMm * sizes.ball;
-  const up = (share: number): number => share * length - heelRadius, on = (share: number): number => share * length;
-  // A section of breadth B and girth G between two balls of radius r, their centres 2 w apart: G = 2 pi r + 4 w, B = 2 r + 2 w.
-  const ball = girth * (1 - 2 * FORM.breadthOfGirth) / (2 * Math.PI - 4), half = girth * FORM.breadthOfGirth / 2 - ball;
-  const toe = Math.min(FORM.toeRadius * length, ball), sole = ball - heelRadius, tread = toe - heelRadius;
-  const ankle = measures.ankleGirthMm * sizes.ankle / (2 * Math.PI), calf = measures.calfGirthMm * sizes.calf / (2 * Math.PI);
-  const heel: Point = [heelRadius + sizes.rear, 0, 0];
-  const ankleAt: Point = [on(FORM.ankleX), 0, up(FORM.ankleHeight)], calfAt: Point = [on(FORM.calfX), 0, up(FORM.calfHeight)];
-  const instepAt: Point = [on(FORM.instepX), 0, up(FORM.instepHeight) + sizes.instep];
-  const cones: RoundCone[] = [
-    { from: ankleAt, to: calfAt, r1: ankle, r2: calf },
-    { from: calfAt, to: [calfAt[0], 0, up(FORM.calfHeight + FORM.above)], r1: calf, r2: calf },
-    { from: heel, to: ankleAt, r1: heelRadius, r2: ankle },
-    { from: instepAt, to: [on(FORM.ball), 0, sole], r1: FORM.instepRadius * length, r2: ball },
-    { from: [on(FORM.ball), 0, sole], to: [length - toe + sizes.front, 0, tread], r1: ball, r2: toe },
-  ];
-  for (const side of [1, -1]) {
-    const ballAt: Point = [on(FORM.ball), side * half, sole];
-    cones.push(
-      { from: heel, to: ballAt, r1: heelRadius, r2: ball },
-      { from: ballAt, to: [on(FORM.toeSideX) + sizes.front, side * FORM.toeSideShare * half, tread], r1: ball, r2: toe },
-    );
-  }
-  return cones;
-}
-
-/** x of the rearmost point at the heel's height and of the foremost one at the toes'. */
-function extent(foot: FootForm, length: number): readonly [number, number] {
-  const toeCone = foot.cones[4];
-  return [
-    -length + traceRay(foot, [-length, 0, 0], [1, 0, 0], 3 * length, 0),
-    2 * length - traceRay(foot, [2 * length, 0, toeCone.to[2]], [-1, 0, 0], 3 * length, 0),
-  ];
-}
-
-function measureGirths(foot: Omit<FootForm, 'girths'>): FootGirths {
-  const { lengthMm } = foot.measures, legReach = Math.max(foot.measures.calfGirthMm, lengthMm);
-  const level = (x: number, z: number): number => tapeGirth(foot, [x, 0, z], [1, 0, 0], [0, 1, 0], legReach);
+function describeForm(measures: CompleteMeasures, looks: FootLooks, laid: LaidFoot, reading: FormReading): Omit<FootForm, keyof ConeBody> {
+  const { lengthMm } = measures, { girths, tapes, floorMm, frontMm, rearMm, heelBreadthMm, tip } = reading;
   return {
-    ballGirthMm: tapeGirth(foot, [foot.ballMm, 0, foot.cones[4].from[2]], [0, 1, 0], [0, 0, 1], 2 * Math.max(lengthMm, foot.measures.ballGirthMm)),
-    ankleGirthMm: level(foot.cones[0].from[0], foot.ankleMm),
-    calfGirthMm: level(foot.cones[0].to[0], foot.calfMm),
-    heelDiagonalMm: Math.min(...INCLINATIONS.map((degrees) => diagonalGirth(foot, degrees))),
+    measures, looks, girths, tapes, cones: laid.cones, floorMm, heelBreadthMm,
+    lengthMm: frontMm - rearMm,
+    ankleMm: laid.ankle[2], calfMm: laid.calf[2], toeMm: tip[2], toeAsideMm: tip[1], heelMm: laid.heel[0], ballMm: 0.5 * (laid.innerBall[0] + laid.outerBall[0]),
+    turn: [FORM.turnX * lengthMm, FORM.turnHeight * lengthMm - laid.heelRadius],
   };
-}
-
-/** Girth in the plane through the heel's lower rear point that rises forward by so many degrees. */
-function diagonalGirth(foot: Omit<FootForm, 'girths'>, degrees: number): number {
-  const reach = 2 * foot.measures.lengthMm, s = Math.SQRT1_2;
-  const [cx, , cz] = foot.cones[2].from;
-  const t = reach - traceRay(foot, [cx - reach * s, 0, cz - reach * s], [s, 0, s], reach, 0);
-  const tip: Point = [cx - t * s, 0, cz - t * s];
-  const c = cos(degrees * Math.PI / 180), r = sin(degrees * Math.PI / 180);
-  const across = reach - traceRay(foot, [tip[0] + reach * c, 0, tip[2] + reach * r], [-c, 0, -r], reach, 0);
-  const middle: Point = [tip[0] + 0.5 * across * c, 0, tip[2] + 0.5 * across * r];
-  return tapeGirth(foot, middle, [c, 0, r], [0, 1, 0], reach);
 }

@@ -12,8 +12,8 @@ export interface FormMesh {
 }
 
 /** Points round a ring; rings round the heel and along the foot; farthest distance of those up the leg, mm. */
-const SIDES = 32;
-const HEEL_RINGS = 11, FOOT_RINGS = 15, LEG_STEP_MM = 16;
+const SIDES = 44;
+const HEEL_RINGS = 11, FOOT_RINGS = 22, LEG_STEP_MM = 16;
 /** The planes of the heel's rings all meet this far in front of the crease over the instep, as a share of the foot's length. */
 const PIVOT_OFF = 0.06;
 /** The last ring stands this far before the toes' tip, as a share of the length. */
@@ -39,7 +39,7 @@ interface Tracer {
 }
 
 /**
- * The foot as a surface of some 2,500 triangles, `insetMm` inside its skin, the leg cut off level
+ * The foot as a surface of some 4,000 triangles, `insetMm` inside its skin, the leg cut off level
  * at height `topMm` with a rounded edge. Rings lie in planes across the leg, then in planes that
  * turn about a line in front of the instep, then in planes across the foot: no two cross inside.
  */

@@ -1,4 +1,4 @@
-import { exp, log } from '../base/portable-math.ts';
+import { log } from '../base/portable-math.ts';
 
 /** A cone with a ball at each end: from a ball of radius r1 at `from` to one of radius r2 at `to`, mm. */
 export interface RoundCone {
@@ -14,10 +14,18 @@ export interface Body {
   distanceAt(x: number, y: number, z: number, normal: Float64Array): number;
 }
 
+/** A body of rounded cones, read over a whole region at less cost. */
+export interface ConeBody extends Body {
+  /** A reader of distances within `radius` of a point: cones that are not felt there are left out, to a ten-thousandth of the smoothing length. */
+  nearPoint(x: number, y: number, z: number, radius: number): (x: number, y: number, z: number) => number;
+}
+
 /** Entries a cone: foot point, unit axis, length, both radii, slope of the side (sine, cosine). */
 const STRIDE = 11;
 /** Cones farther off than this many smoothing lengths add less than 1e-6 of the nearest one's part. */
 const FAR = 16;
+/** A cone that is farther by so many all over a region is left out there: less than 5e-5 of a smoothing length each. */
+const UNFELT = 10;
 
 /**
  * Smooth union of rounded cones: d = -k log sum exp(-d_i / k), d_i the exact distance of cone i
@@ -25,7 +33,7 @@ const FAR = 16;
  * in which the order of the cones plays no part, so a body symmetric by its cones is symmetric; it
  * lies outside the plain union by at most k log(count). `k` is in mm.
  */
-export function createRoundCones(cones: readonly RoundCone[], k: number): Body {
+export function createRoundCones(cones: readonly RoundCone[], k: number): ConeBody {
   const count = cones.length;
   const data = packCones(cones);
   const distances = new Float64Array(count);
@@ -42,7 +50,7 @@ export function createRoundCones(cones: readonly RoundCone[], k: number): Body {
     for (let i = 0; i < count; i++) {
       const farther = (distances[i] - nearest) / k;
       if (farther > FAR) continue;
-      const weight = exp(-farther);
+      const weight = decay(farther);
       sum += weight;
       nx += weight * normals[3 * i]; ny += weight * normals[3 * i + 1]; nz += weight * normals[3 * i + 2];
     }
@@ -50,7 +58,43 @@ export function createRoundCones(cones: readonly RoundCone[], k: number): Body {
     return nearest - k * log(sum);
   }
 
-  return { distanceAt };
+  function nearPoint(x: number, y: number, z: number, radius: number): (x: number, y: number, z: number) => number {
+    const felt: number[] = [];
+    let nearest = Infinity;
+    for (let i = 0; i < count; i++) nearest = Math.min(nearest, distances[i] = coneDistance(data, i * STRIDE, x, y, z, normals, 3 * i));
+    for (let i = 0; i < count; i++) if (distances[i] - nearest < UNFELT * k + 2 * radius) felt.push(i * STRIDE);
+    return (px, py, pz) => joinedDistance(data, felt, k, px, py, pz, distances);
+  }
+
+  return { distanceAt, nearPoint };
+}
+
+/** Distance from the smooth union of the cones at the places `felt`. */
+function joinedDistance(data: Float64Array, felt: readonly number[], k: number, x: number, y: number, z: number, distances: Float64Array): number {
+  let nearest = Infinity, sum = 0;
+  for (let i = 0; i < felt.length; i++) {
+    const o = felt[i], px = x - data[o], py = y - data[o + 1], pz = z - data[o + 2], length = data[o + 6], sine = data[o + 9], cosine = data[o + 10];
+    const along = px * data[o + 3] + py * data[o + 4] + pz * data[o + 5];
+    const square = px * px + py * py + pz * pz, out = Math.sqrt(Math.max(0, square - along * along)), side = along * cosine - out * sine;
+    const d = side <= 0 ? Math.sqrt(square) - data[o + 7]
+      : side >= cosine * length ? Math.sqrt(Math.max(0, square - 2 * along * length + length * length)) - data[o + 8]
+      : out * cosine + along * sine - data[o + 7];
+    distances[i] = d;
+    if (d < nearest) nearest = d;
+  }
+  for (let i = 0; i < felt.length; i++) {
+    const farther = (distances[i] - nearest) / k;
+    if (farther < FAR) sum += decay(farther);
+  }
+  return nearest - k * log(sum);
+}
+
+/** e^-t for t from 0 to 16, to 3e-6 of itself: (e^(-t / 32))^32 by seven terms of its series; several times as quick as `exp`. */
+function decay(t: number): number {
+  const u = t / 32;
+  const root = 1 - u * (1 - u * (1 / 2 - u * (1 / 6 - u * (1 / 24 - u * (1 / 120 - u * (1 / 720 - u * (1 / 5040)))))));
+  const p2 = root * root, p4 = p2 * p2, p8 = p4 * p4, p16 = p8 * p8;
+  return p16 * p16;
 }
 
 function packCones(cones: readonly RoundCone[]): Float64Array {

@@ -42,7 +42,7 @@ export function tapeGirth(body: Body, centre: Point, u: Point, v: Point, reach: 
 }
 
 /** Length round the convex hull of points in the plane (Andrew's monotone chain). */
-function hullLength(points: readonly [number, number][]): number {
+export function hullLength(points: readonly [number, number][]): number {
   const sorted = [...points].sort((a, b) => a[0] - b[0] || a[1] - b[1]);
   let length = 0;
   for (const order of [sorted, [...sorted].reverse()]) {

@@ -1,26 +1,16 @@
-import type { DifferenceMap } from '../choose/comparison.ts';
-import type { Fabric } from '../fabric/fabric.ts';
-import type { StitchGrid } from '../machine/grid.ts';
 import { measureVertexStretch } from '../measure/measure-stretch.ts';
 import type { KnittedSock, PosedSock } from '../pipeline/result.ts';
 import { moveToFrame } from '../shape/canonical-frame.ts';
 import type { PoseName } from '../shape/pose.ts';
-import type { LoopReading, ReadLoop } from '../panel/loop-readout.ts';
+import type { ReadLoop } from '../panel/loop-readout.ts';
 import type { Around, Arrangement, ClothLayer, HoveredLoop, SockView } from '../view/sock-view-types.ts';
 import { type ClothNumbers, mapOf } from './layer-map.ts';
+import { aroundOf, clothOf, coloursOf, readingOf, type Shown, wholeOf } from './picture-cloth.ts';
+import { createSecondPicture, type SecondSock } from './second-picture.ts';
 
 /** Milliseconds before an old shape is paled, and before a half-relaxed one is shown: faster answers should not flicker. */
 const DIM_AFTER_MS = 120;
 const PROGRESS_AFTER_MS = 250;
-
-/** A second sock at rest in the same pose, and what both are called in the picture. */
-export interface SecondSock {
-  readonly sock: KnittedSock;
-  readonly posed: PosedSock;
-  readonly difference: DifferenceMap | null;
-  readonly label: string;
-  readonly firstLabel?: string;
-}
 
 /** Keeps the picture in step with the worker: old shape paled, new one as it relaxes, new one at rest. */
 export interface SockPicture {
@@ -44,51 +34,15 @@ export interface SockPicture {
   readAt(hovered: HoveredLoop): ReadLoop | null;
 }
 
-/** The cloth in the picture: all of a sock, or as much as is knitted on the beds. */
-interface Shown { readonly sock: KnittedSock; readonly fabric: Fabric; readonly grid: StitchGrid }
-
-function wholeOf(sock: KnittedSock): Shown {
-  return { sock, fabric: sock.fabric, grid: sock.grid };
-}
-
-/** The part's shape may be an older one's whose yarns were others: its loops are the sock's first ones. */
-function partOf(sock: KnittedSock, { fabric, grid }: NonNullable<PosedSock['part']>): Shown {
-  return { sock, fabric, grid: { ...grid, yarn: sock.grid.yarn.slice(0, grid.loopCount) } };
-}
-
-function clothOf(sock: KnittedSock, { part }: PosedSock): Shown {
-  return part === null ? wholeOf(sock) : partOf(sock, part);
-}
-
-function coloursOf(sock: KnittedSock): string[] { return sock.plan.yarns.map((yarn) => yarn.colour); }
-
-/** What holds a posed sock. A cast-on that no pass has knitted yet is yarn round the needles. */
-function aroundOf(sock: KnittedSock | null, { part, body }: PosedSock): Around {
-  const castOnColour = part?.pass === 0 ? sock?.plan.yarns[sock.grid.yarn[0]]?.colour ?? null : null;
-  return { holding: part?.holding ?? null, castOnColour, body };
-}
-
-function readingOf(vertex: number, { stretch, worn, difference }: ClothNumbers): LoopReading | null {
-  if (stretch === null || vertex < 0) return null;
-  return {
-    width: stretch.vertexWidth[vertex], length: stretch.vertexLength[vertex],
-    pressureMmHg: worn?.vertexPressureMmHg[vertex] ?? null, gapMm: worn?.vertexGapMm[vertex] ?? null,
-    longerMm: difference?.vertexLongerMm[vertex] ?? null, widerMm: difference?.vertexWiderMm[vertex] ?? null,
-  };
-}
-
 export function createSockPicture(view: SockView): SockPicture {
   let next: KnittedSock | null = null;
   let shown: Shown | null = null;
   let around: Around | null = null;
   let numbers: ClothNumbers = { stretch: null, worn: null, difference: null };
   let layer: ClothLayer = 'yarn';
-  let second: SecondSock | null = null, arrangement: Arrangement = 'beside';
-  let isFramed = true;
-  let begun = 0;
-  let dimTimer: ReturnType<typeof setTimeout> | undefined;
-
-  let hasFramed = false;
+  let isFramed = true, hasFramed = false;
+  let begun = 0, dimTimer: ReturnType<typeof setTimeout> | undefined;
+  const second = createSecondPicture(view);
 
   const bring = (next: Shown, positions: Float64Array, pose: PoseName, measured: ClothNumbers | null): void => {
     const isLast = measured !== null, { sock, fabric, grid } = next;
@@ -101,14 +55,6 @@ export function createSockPicture(view: SockView): SockPicture {
     view.setMap(mapOf(layer, numbers));
     hasFramed = isFramed;
     if (isLast) isFramed = false;
-  };
-  const bringSecond = (): void => {
-    if (second === null) { view.setCompanion(null, arrangement); return; }
-    const { sock, posed, label, firstLabel } = second;
-    view.setCompanion({
-      ...clothOf(sock, posed), yarnColours: coloursOf(sock), positions: posed.pose.positions, pose: posed.pose.name, around: aroundOf(sock, posed),
-      map: mapOf(layer, numbersOf(second)), label, ...(firstLabel === undefined ? {} : { firstLabel }),
-    }, arrangement);
   };
   const dim = (isDimmed: boolean): void => {
     clearTimeout(dimTimer);
@@ -144,23 +90,12 @@ export function createSockPicture(view: SockView): SockPicture {
       if (chosen === layer) return;
       layer = chosen;
       view.setMap(mapOf(layer, numbers));
-      if (second !== null) bringSecond();
+      second.setLayer(layer);
     },
-    setSecond: (given, arranged) => {
-      if (given === null && second === null) return;
-      second = given;
-      arrangement = arranged;
-      bringSecond();
-    },
+    setSecond: second.set,
     readAt: ({ sock, loop }) => {
-      const cloth = sock === 'first' ? shown : second && clothOf(second.sock, second.posed);
-      if (cloth === null) return null;
-      const reading = readingOf(cloth.fabric.loopVertex[loop] ?? -1, sock === 'second' && second !== null ? numbersOf(second) : numbers);
-      return { grid: cloth.grid, reading, name: second === null ? null : sock === 'second' ? second.label : second.firstLabel ?? 'This sock' };
+      if (sock === 'second') return second.readAt(loop);
+      return shown && { grid: shown.grid, reading: readingOf(shown.fabric.loopVertex[loop] ?? -1, numbers), name: second.firstName() };
     },
   };
-}
-
-function numbersOf({ posed: { stretch, worn }, difference }: SecondSock): ClothNumbers {
-  return { stretch, worn, difference };
 }

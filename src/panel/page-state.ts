@@ -5,7 +5,7 @@ import type { KnittedSock, PosedSock } from '../pipeline/result.ts';
 import type { Derivation, Plan, PlannedFoot } from '../plan/plan-types.ts';
 import type { SockFile } from '../plan/sock-file.ts';
 import type { PoseName } from '../shape/pose.ts';
-import type { ClothLayer, FootLook, Theme } from '../view/sock-view-types.ts';
+import type { Arrangement, ClothLayer, FootLook, Theme } from '../view/sock-view-types.ts';
 import type { GaugeUnit, LengthUnit } from './units.ts';
 
 /** What a person has chosen about the page itself, not about a sock. */
@@ -22,6 +22,8 @@ export interface Settings {
   readonly layer: ClothLayer;
   /** How a foot in a worn sock is seen. */
   readonly footLook: FootLook;
+  /** How a sock to compare with lies to the one on the panel. */
+  readonly arrangement: Arrangement;
 }
 
 /** The counts of a knittable sock and its measures along the unstretched fabric. */
@@ -34,7 +36,7 @@ export interface PlannedSock {
 
 /** Something the page has to tell, with what to do about it. */
 export interface Notice {
-  readonly id: 'file' | 'keep' | 'worker' | 'graphics' | 'example' | 'advice';
+  readonly id: 'file' | 'keep' | 'keep-companion' | 'worker' | 'graphics' | 'example' | 'advice';
   readonly title: string;
   readonly problems: readonly Problem[];
   /** It tells of a change of the sock, which its own button takes back. */
@@ -51,6 +53,19 @@ export type ShapeState =
   | { readonly kind: 'settled'; readonly milliseconds: number }
   /** The file on the panel cannot be knitted: the picture is of the last one that could. */
   | { readonly kind: 'kept' };
+
+/** A sock that is kept to compare the one on the panel with. */
+export interface CompanionState {
+  readonly name: string;
+  /** Null where what was kept cannot be read. */
+  readonly file: SockFile | null;
+  /** Why it cannot be read or knitted. */
+  readonly problems: readonly Problem[];
+  readonly knitted: KnittedSock | null;
+  /** In the same pose as the sock on the panel; null while under way. */
+  readonly posed: PosedSock | null;
+  readonly shape: ShapeState;
+}
 
 /** Everything that the panels show. Owned by src/main.ts; panels only read it. */
 export interface PageState {
@@ -73,6 +88,8 @@ export interface PageState {
   readonly bedsPass: number | null;
   /** The page of the deck that is shown; a visit begins with the measures. */
   readonly tab: DeckTab;
+  /** Null while no sock is kept to compare with. */
+  readonly companion: CompanionState | null;
   readonly notices: readonly Notice[];
   readonly canUndo: boolean;
   readonly canRedo: boolean;

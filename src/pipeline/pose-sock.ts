@@ -9,6 +9,7 @@ import { SECTION } from '../machine/codes.ts';
 import { gridAtPass } from '../machine/grid-at-pass.ts';
 import { measurePose } from '../measure/measure-pose.ts';
 import { measureStretch } from '../measure/measure-stretch.ts';
+import { measureWorn } from '../measure/measure-worn.ts';
 import { interpolateSock, mapShape, relaxHeldInSteps, relaxInSteps, setUpBeds, setUpWorn } from '../shape/index.ts';
 import type { FreePoseName, Pose, PoseName, RelaxOptions } from '../shape/index.ts';
 import { findHolding } from './find-holding.ts';
@@ -23,7 +24,7 @@ export interface NearShape {
 }
 
 export interface PoseOptions extends Omit<RelaxOptions, 'start' | 'coarse' | 'firmness'> {
-  /** The same pose of a sock that is nearly this one. For the free poses only; the shape at rest is the same, only sooner found. */
+  /** The same pose of a sock that is nearly this one; unused on the beds. The shape at rest is the same, only sooner found. */
   readonly near?: NearShape;
   /** On the beds: after which pass; default the heel's last but one. Beyond the last it is the last. */
   readonly pass?: number;
@@ -42,10 +43,7 @@ export function poseSock(sock: KnittedSock, name: PoseName, options: PoseOptions
 export function* poseInSteps(sock: KnittedSock, name: PoseName, options: PoseOptions = {}): Generator<void, PosedSock> {
   switch (name) {
     case 'flat': case 'tube': return measured(sock.fabric, yield* poseFree(sock, name, options));
-    case 'worn': {
-      const foot = footOf(sock), pose = yield* relaxHeldInSteps(sock.fabric, name, setUpWorn(sock.fabric, foot, sock.plan.firmness), options);
-      return { ...measured(sock.fabric, pose), body: showFoot(foot, pose) };
-    }
+    case 'worn': return yield* poseWorn(sock, options);
     case 'beds': {
       const pass = Math.min(sock.trace.passes.length - 1, Math.max(0, options.pass ?? usualPass(sock)));
       const { grid, liveNeedles } = gridAtPass(sock.program, sock.grid, sock.trace, pass);
@@ -57,19 +55,28 @@ export function* poseInSteps(sock: KnittedSock, name: PoseName, options: PoseOpt
   }
 }
 
-/** The simple form of the foot that a sock was planned for. */
-export function footOf({ file, foot }: KnittedSock): FootForm {
-  return makeFootForm({
-    lengthMm: foot.lengthMm, ballGirthMm: foot.ballGirthMm, calfGirthMm: foot.calfGirthMm,
-    ankleGirthMm: file.foot?.ankleGirthMm ?? null, heelDiagonalMm: file.foot?.heelDiagonalMm ?? null,
-  });
+/** The form of the foot that a sock was planned for. */
+export function footOf({ foot }: KnittedSock): FootForm {
+  return makeFootForm(foot.body);
+}
+
+function* poseWorn(sock: KnittedSock, { near, ...options }: PoseOptions): Generator<void, PosedSock> {
+  const { fabric, plan } = sock, foot = footOf(sock), setUp = setUpWorn(fabric, foot, plan.firmness);
+  const pose = yield* relaxHeldInSteps(fabric, 'worn', setUp, { ...options, ...goOnFrom(sock, near) });
+  const { clearanceMm } = setUp, { positions } = pose;
+  const worn = measureWorn({ plan, fabric, foot, positions, forces: setUp.clothForces(positions), clearanceMm });
+  return { ...measured(fabric, pose), body: showFoot(foot, pose), worn };
 }
 
 function poseFree(sock: KnittedSock, name: FreePoseName, { near, ...given }: PoseOptions): Generator<void, Pose> {
-  const options = { ...given, firmness: sock.plan.firmness };
-  if (near === undefined || !hasSameParts(near.fabric, sock.fabric)) return relaxInSteps(sock.fabric, name, options);
-  const start = mapShape(interpolateSock(near.fabric, sock.fabric), near.positions), coarse = knitCoarse(sock.plan, sock.trace.loops);
-  return relaxInSteps(sock.fabric, name, { ...options, start, ...(coarse === null ? {} : { coarse }) });
+  return relaxInSteps(sock.fabric, name, { ...given, firmness: sock.plan.firmness, ...goOnFrom(sock, near) });
+}
+
+/** Where to start from when a shape is at hand that is near; nothing when there is none. */
+function goOnFrom({ fabric, plan, trace }: KnittedSock, near: NearShape | undefined): Pick<RelaxOptions, 'start' | 'coarse'> {
+  if (near === undefined || !hasSameParts(near.fabric, fabric)) return {};
+  const start = mapShape(interpolateSock(near.fabric, fabric), near.positions), coarse = knitCoarse(plan, trace.loops);
+  return coarse === null ? { start } : { start, coarse };
 }
 
 /** A decreased and a short-row toe have no shape in common; nor have a leg sewn up and one knitted round, where the work is turned. */

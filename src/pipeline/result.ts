@@ -4,6 +4,7 @@ import type { FormMesh } from '../foot/form-mesh.ts';
 import type { StitchGrid } from '../machine/grid.ts';
 import type { Trace } from '../machine/trace.ts';
 import type { YarnUse } from '../measure/estimate-yarn.ts';
+import type { WornReading } from '../measure/fit-answer.ts';
 import type { Stretch } from '../measure/measure-stretch.ts';
 import type { WornReading } from '../measure/fit-answer.ts';
 import type { MeasureLines, Measures } from '../measure/measures.ts';
@@ -44,7 +45,7 @@ export interface PosedSock {
   readonly part: PartOnBeds | null;
   /** Worn: the foot inside, a little smaller than the one that the cloth lies on, so that it shows through gaps only. Null for any other pose. */
   readonly body: FormMesh | null;
-  /** Worn: pressure, gaps and what they say of the fit. Null for any other pose. */
+  /** Worn: pressure, gaps, and how the sock fits. Null for any other pose. */
   readonly worn: WornReading | null;
 }
 

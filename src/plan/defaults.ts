@@ -7,6 +7,10 @@ export const DEFAULTS = {
   /** Plain knit 10 % smaller than the foot; length as the foot. */
   girthEasePercent: -10,
   lengthEasePercent: 0,
+  /** A foot's looks that say nothing of themselves; chosen by eye. */
+  arch: 'usual',
+  toes: 'sloping',
+  side: 'right',
   legKind: 'flat-rib',
   legLengthMm: 110,
   /** So that the heel, which wants most handling, lies on the front bed. */

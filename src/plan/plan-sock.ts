@@ -1,6 +1,7 @@
 import type { Problem } from '../base/problem.ts';
 import { per10cmToPerMm } from '../base/unit.ts';
 import { checkCounts } from './check-counts.ts';
+import { checkFootMeasures } from './check-foot.ts';
 import { checkSock } from './check-sock.ts';
 import { DEFAULTS } from './defaults.ts';
 import type { Counts } from './plan-counts.ts';
@@ -13,7 +14,7 @@ import type { Bed, FootSide, SockFile } from './sock-file.ts';
 import type { Side } from './step.ts';
 
 export interface PlannedSock {
-  /** Null when there is any problem. */
+  /** Null when it cannot be knitted: then `problems` says why. Measures that cannot be of one foot are told there too, beside a plan. */
   readonly plan: Plan | null;
   /** One for each count; empty when the file itself is wrong. */
   readonly derivations: readonly Derivation[];
@@ -73,5 +74,6 @@ export function planSock(given: Readonly<SockFile>): PlannedSock {
   const foot = planFoot(file);
   const { counts, derivations } = workCounts(file, foot);
   const problems = checkCounts(file, foot, counts);
-  return { plan: problems.length === 0 ? completePlan(file, counts) : null, derivations, foot, problems };
+  if (problems.length > 0) return { plan: null, derivations, foot, problems };
+  return { plan: completePlan(file, counts), derivations, foot, problems: checkFootMeasures(foot) };
 }

@@ -1,4 +1,6 @@
-import type { Bed, Firmness, YarnStart } from './sock-file.ts';
+import type { EstimatedMeasures } from '../foot/estimate-measures.ts';
+import type { FootMeasures } from '../foot/foot-measures.ts';
+import type { ArchKind, Bed, Firmness, FootSide, ToeOutline, YarnStart } from './sock-file.ts';
 import type { Side } from './step.ts';
 
 export interface PlannedYarn {
@@ -79,6 +81,16 @@ export interface PlannedFoot {
   readonly lengthToleranceMm: number;
   readonly ballGirthMm: number | null;
   readonly calfGirthMm: number | null;
+  readonly ankleGirthMm: number | null;
+  readonly heelDiagonalMm: number | null;
+  readonly heelBreadthMm: number | null;
+  readonly arch: ArchKind;
+  readonly toes: ToeOutline;
+  readonly side: FootSide;
+  /** What the foot's form is made from: what is given, less what cannot be true of one foot. */
+  readonly body: FootMeasures;
+  /** All of its measures, the missing ones estimated, with their scatter. */
+  readonly measures: EstimatedMeasures;
   /** Wanted girth and length of the sock itself, ease included. */
   readonly wantedGirthMm: number | null;
   readonly wantedLengthMm: number | null;

@@ -45,7 +45,7 @@ export function setUpPose(fabric: Fabric, name: FreePoseName, firmness: Firmness
 }
 
 /** Its factor takes longer than all else that is set up, and is not always wanted. */
-function onFirstUse(make: () => Preconditioner): Preconditioner {
+export function onFirstUse(make: () => Preconditioner): Preconditioner {
   let made: Preconditioner | null = null;
   const get = (): Preconditioner => (made ??= make());
   return {

@@ -30,6 +30,9 @@ const LONGEST_MOVE = 1.5;
  */
 const FAIRING = { fromResidual: 3, passes: 15, stiffness: 5, iterations: 50, tolerance: 0.1 } as const;
 
+/** Steps after which the metric of a held shape is made anew: contacts come and go. `measured`: least time of 15, 20, 25 and 40. */
+const HELD_RENEWAL = 20;
+
 type Options = MinimiseOptions & { readonly maxIterations: number };
 
 /**
@@ -51,10 +54,14 @@ export function* relaxInSteps(fabric: Fabric, name: FreePoseName, options: Relax
   return { name, positions: result.positions, status: result.status, residual: result.residual, iterations: result.iterations };
 }
 
-/** Relaxes a fabric in surroundings that hold it, from a start of theirs; the shape stays where they are. Yields before every iteration. */
+/**
+ * Relaxes a fabric in surroundings that hold it, from a start of theirs; the shape stays where they are.
+ * Yields before every iteration. With `start` and `coarse` it goes on from a shape that is near.
+ */
 export function* relaxHeldInSteps(fabric: Fabric, name: PoseName, { problem, start }: PoseSetUp, options: RelaxOptions = {}): Generator<void, Pose> {
-  const positions = (options.start ?? start).slice();
-  const result = yield* minimiseInSteps(positions, problem.terms, problem.preconditioner, { ...readOptions(fabric, options), lengths: keyLengths(fabric) });
+  const positions = (options.start ?? start).slice(), { coarse } = options, isNear = options.start !== undefined && coarse !== undefined;
+  const metric = isNear ? createTwoLevelMetric(fabric.vertexCount, problem.terms, interpolateSock(coarse, fabric), { shift: METRIC_SHIFT }) : problem.preconditioner;
+  const result = yield* minimiseInSteps(positions, problem.terms, metric, { ...readOptions(fabric, options), lengths: keyLengths(fabric), ...(isNear ? { renewEvery: HELD_RENEWAL } : {}) });
   return { name, positions, status: result.status, residual: result.residual, iterations: result.iterations };
 }
 

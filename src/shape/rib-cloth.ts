@@ -13,8 +13,19 @@ import type { Firmness } from './cloth-table.ts';
  */
 export const RIB_LAW: MembraneLaw = { ...SOCK_CLOTH.law, courseModulus: 0.01, coupling: 0.15, stiffening: 4 };
 
-/** Cloth drawn over a foot lies close to it: where the tight heel line crowds it, it has no room to gather without end. `chosen by eye`: no cell shrinks to less than a third, and what crowds at a heel's end or in the crook of the ankle shortens before it folds over. */
-const WORN: Partial<MembraneLaw> = { crushing: 1 };
+/**
+ * Cloth drawn over a foot lies close to it: where the tight heel line crowds it, it has no room to gather
+ * without end. `chosen by eye`: no cell shrinks to less than a third, and what crowds at a heel's end or in
+ * the crook of the ankle shortens before it folds over.
+ */
+const WORN: Partial<MembraneLaw> = { compression: 0.05, crushing: 1 };
+/**
+ * Bending stiffness of worn cloth over that of cloth that lies free. Cloth is nearly as thick as a row is
+ * high and cannot fold over within one; bending measured in small, wide curves does not know that.
+ * `measured` on a sock of 10,000 loops: at 1 the crook of the ankle folds three rows over each other, at 3
+ * no two neighbours meet at more than 20 degrees, and from 1 to 20 no key length moves by more than 0.5 %.
+ */
+export const WORN_BENDING = 5;
 
 /**
  * Cloth fresh from the needles, at the needles' pitch: half as wide again as it will lie, rib twice as

@@ -1,15 +1,16 @@
 import { cos, sin } from '../base/portable-math.ts';
 import type { Fabric } from '../fabric/fabric.ts';
 import type { FootForm } from '../foot/foot-form.ts';
+import type { Body } from '../foot/round-cones.ts';
 import { SECTION } from '../machine/codes.ts';
 import { createBending, createDirectionHold, createDistanceContact, createPreconditioner } from '../solve/index.ts';
 import type { EnergyTerm } from '../solve/index.ts';
 import { makeClothBending } from './cloth-bending.ts';
-import { METRIC_SHIFT } from './pose-problem.ts';
+import { METRIC_SHIFT, onFirstUse } from './pose-problem.ts';
 import { clothOf, SOCK_CLOTH } from './cloth-table.ts';
 import type { Firmness } from './cloth-table.ts';
 import type { PoseSetUp } from './pose-set-up.ts';
-import { makeStretchedCloth } from './rib-cloth.ts';
+import { makeStretchedCloth, WORN_BENDING } from './rib-cloth.ts';
 import { isHeelSection } from './sock-profile.ts';
 import { HEEL_TURN, startWorn } from './worn-start.ts';
 import type { WornStart } from './worn-start.ts';
@@ -24,29 +25,44 @@ export const GRIP_STIFFNESS = 2e-4;
 /** The start lies this much off the skin, mm. */
 const START_GAP_MM = 0.2;
 
+/** A sock to be put on a foot. */
+export interface WornSetUp extends PoseSetUp {
+  /** Forces of the cloth alone on its vertices, three entries each, N: its tension and its bending, without skin and grip. */
+  readonly clothForces: (positions: Float64Array) => Float64Array;
+  /** Distance from the skin of cloth that lies on it and is not pressed, mm. */
+  readonly clearanceMm: number;
+}
+
 /**
  * A sock on a foot, in the foot's axes. Cloth keeps half its thickness off the skin and slides on it
  * without friction; only the top grips: without that a stretched leg would slide down the calf. The
  * cast-on keeps the height at which the leg, drawn wide, is neither pulled long nor pushed together.
+ * `skin` is the foot's distance, or a quicker one that is as good.
  */
-export function setUpWorn(fabric: Fabric, foot: FootForm, firmness: Firmness = 'soft'): PoseSetUp {
-  const clearance = SOCK_CLOTH.thicknessMm / 2;
-  const start = startWorn(fabric, foot, clearance + START_GAP_MM);
-  const cloth = makeStretchedCloth(fabric, 'worn', firmness), skin = makeSkin(fabric, foot, clearance), grip = makeGrip(fabric, foot, start);
-  const bending = createBending(makeClothBending(fabric, clothOf(firmness)));
-  const parts = [...cloth.map((term) => ({ term, factor: CLOTH_METRIC_SHARE })), { term: skin, factor: 1 }, { term: grip, factor: 1 }];
+export function setUpWorn(fabric: Fabric, foot: FootForm, firmness: Firmness = 'soft', skin: Body = foot): WornSetUp {
+  const clearanceMm = SOCK_CLOTH.thicknessMm / 2, body = { ...foot, distanceAt: skin.distanceAt };
+  const start = startWorn(fabric, body, clearanceMm + START_GAP_MM);
+  const cloth = makeStretchedCloth(fabric, 'worn', firmness), contact = makeSkin(fabric, skin, clearanceMm), grip = makeGrip(fabric, foot, start);
+  const { courseBending, waleBending, ...plain } = clothOf(firmness);
+  const bending = createBending(makeClothBending(fabric, { ...plain, courseBending: WORN_BENDING * courseBending, waleBending: WORN_BENDING * waleBending }));
+  const parts = [...cloth.map((term) => ({ term, factor: CLOTH_METRIC_SHARE })), { term: contact, factor: 1 }, { term: grip, factor: 1 }];
   return {
     problem: {
-      terms: [...cloth, bending, skin, grip], bending,
-      preconditioner: createPreconditioner(fabric.vertexCount, [{ axes: [0, 1, 2], parts }], METRIC_SHIFT),
+      terms: [...cloth, bending, contact, grip], bending,
+      preconditioner: onFirstUse(() => createPreconditioner(fabric.vertexCount, [{ axes: [0, 1, 2], parts }], METRIC_SHIFT)),
     },
-    start: start.positions,
+    start: start.positions, clearanceMm,
+    clothForces: (positions) => {
+      const gradient = new Float64Array(positions.length);
+      for (const term of [...cloth, bending]) term.addGradient(positions, gradient);
+      return gradient.map((value) => -value);
+    },
   };
 }
 
-function makeSkin(fabric: Fabric, foot: FootForm, clearance: number): EnergyTerm {
+function makeSkin(fabric: Fabric, skin: Body, clearance: number): EnergyTerm {
   const stiffness = SKIN_STIFFNESS * fabric.courseMm * fabric.waleMm;
-  const contact = createDistanceContact({ field: foot, clearances: new Float64Array(fabric.vertexCount).fill(clearance), stiffness });
+  const contact = createDistanceContact({ field: skin, clearances: new Float64Array(fabric.vertexCount).fill(clearance), stiffness });
   return {
     ...contact,
     addMetric(sink) {

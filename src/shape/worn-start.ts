@@ -17,11 +17,15 @@ const SPREAD = 1.1;
 /** Shares of the foot's length by which the last round, and the line about which a short-row toe turns, stay short of the tip. */
 const TIP = 0.012;
 const FAN_TOE = 0.12;
+/** Farthest that the last row reaches to each side, as a share of the ball's girth. `chosen by eye`: it stays on the toes. */
+const TIP_BREADTH = 0.1;
 /** Farthest that the turn moves up and forward from the foot's own, as a share of the length. */
 const MOST_SHIFT = 0.1;
 /** Places on the round as near as this, in turns, are of one wale. */
 const SAME_WALE = 1e-6;
 const WAY_STEPS = 24;
+/** Steps along the normal that bring a point near the skin to its clearance. */
+const PULL_STEPS = 3;
 /** Least height of a row drawn wide, over its height at rest. */
 const LEAST_HEIGHT = 0.5;
 
@@ -43,6 +47,8 @@ interface Plan {
   /** Height of each row of the leg, mm. */
   readonly heights: Float64Array;
   readonly clearance: number;
+  /** Stitches of a round. */
+  readonly stitches: number;
 }
 
 /**
@@ -52,9 +58,10 @@ interface Plan {
  */
 export function startWorn(fabric: Fabric, foot: FootForm, clearance: number): WornStart {
   const profile = profileSock(fabric), turn = seatHeel(fabric, foot, clearance);
-  const plan: Plan = { fabric, foot, profile, turn, heights: legHeights(fabric, foot, profile, turn), clearance };
+  const plan: Plan = { fabric, foot, profile, turn, heights: legHeights(fabric, foot, profile, turn), clearance, stitches: fabric.marks?.cuff.a.length ?? 0 };
   const positions = new Float64Array(3 * fabric.vertexCount);
   for (let v = 0; v < fabric.vertexCount; v++) placeVertex(plan, v, positions);
+  spreadWales(plan, positions);
   return { positions, heights: plan.heights, turn };
 }
 
@@ -129,8 +136,10 @@ function girthAt(profile: SockProfile, row: number): number {
   return profile.girths[Math.min(profile.girths.length - 1, Math.max(0, Math.round(row)))];
 }
 
-function placeVertex({ fabric, foot, profile, turn, heights, clearance }: Plan, v: number, out: Float64Array): void {
+function placeVertex(plan: Plan, v: number, out: Float64Array): void {
+  const { fabric, foot, profile, turn, heights, clearance } = plan;
   const row = fabric.vertexRow[v], code = fabric.vertexSection[v];
+  if (code === SECTION.toe && row === profile.lastRow) return placeTip(plan, v, out);
   const place = placeOnRound(profile, row, fabric.vertexAround[v]);
   const forward = -cos(2 * Math.PI * place), side = sin(2 * Math.PI * place);
   const heelRow = heelRowOf(profile), along = (row - heelRow) * fabric.waleMm;
@@ -138,11 +147,62 @@ function placeVertex({ fabric, foot, profile, turn, heights, clearance }: Plan, 
   let angle = isFoot ? HEEL_TURN : 0;
   if (isHeelSection(code)) angle = HEEL_TURN * fabric.vertexFan[v];
   else if (isFanToeSection(code)) angle = HEEL_TURN + TOE_TURN * fabric.vertexFan[v];
-  else if (forward > 0 && profile.heel !== null) angle = HEEL_TURN * smoothStep(0.5 + along / (SPREAD * girthAt(profile, row)));
+  else if (forward > 0 && profile.heel !== null) angle = HEEL_TURN * smoothStep(0.5 + along / (SPREAD * girthAt(profile, heelRow)));
   const [x, z] = isHeelSection(code) ? turn
     : isFoot ? footLine(foot, profile, turn, row)
     : [turn[0], heights[Math.max(0, Math.min(heights.length - 1, Math.round(row)))]];
   out.set(onSkin(foot, clearance, x, z, [forward * cos(angle), side, forward * sin(angle)]), 3 * v);
+}
+
+/**
+ * In the crook of the ankle and over the toes' tip rays crowd the rows, or leave them far apart: the
+ * wales of instep and sole are laid out anew along their own way over the skin, from where the leg
+ * grips, or the heel ends, to the last row, every row its share of the way.
+ */
+function spreadWales({ fabric, foot, heights, clearance }: Plan, positions: Float64Array): void {
+  const wales = new Map<number, number[]>(), normal = new Float64Array(3);
+  for (let v = 0; v < fabric.vertexCount; v++) {
+    const turn = turnOf(fabric, v), code = fabric.vertexSection[v], isInstep = turn > 0.25 && turn < 0.75;
+    const isAbove = code < SECTION.foot && (!isInstep || heights[Math.round(fabric.vertexRow[v])] > foot.ankleMm);
+    if (isAbove || isFanToeSection(code)) continue;
+    const key = Math.round(turn / SAME_WALE), wale = wales.get(key);
+    if (wale === undefined) wales.set(key, [v]);
+    else wale.push(v);
+  }
+  for (const wale of wales.values()) {
+    wale.sort((a, b) => fabric.vertexRow[a] - fabric.vertexRow[b]);
+    spreadEvenly(wale, fabric.vertexRow, positions);
+    for (const v of wale.slice(1, -1)) for (let k = 0; k < PULL_STEPS; k++) pullToSkin(foot, clearance, v, positions, normal);
+  }
+}
+
+function pullToSkin(foot: FootForm, clearance: number, v: number, positions: Float64Array, normal: Float64Array): void {
+  const off = foot.distanceAt(positions[3 * v], positions[3 * v + 1], positions[3 * v + 2], normal) - clearance;
+  for (let axis = 0; axis < 3; axis++) positions[3 * v + axis] -= off * normal[axis];
+}
+
+/** Moves the points of a line along it, so that the way between two is as their rows are apart. */
+function spreadEvenly(line: readonly number[], rows: Float64Array, positions: Float64Array): void {
+  const at = line.map((v) => positions.slice(3 * v, 3 * v + 3)), way = [0];
+  for (let k = 1; k < line.length; k++) {
+    way.push(way[k - 1] + Math.sqrt((at[k][0] - at[k - 1][0]) ** 2 + (at[k][1] - at[k - 1][1]) ** 2 + (at[k][2] - at[k - 1][2]) ** 2));
+  }
+  const last = line.length - 1, first = rows[line[0]], span = rows[line[last]] - first;
+  for (let k = 1, i = 0; k < last; k++) {
+    const wanted = way[last] * (rows[line[k]] - first) / span;
+    while (i < last - 1 && way[i + 1] < wanted) i++;
+    const share = (wanted - way[i]) / Math.max(way[i + 1] - way[i], 1e-9);
+    for (let axis = 0; axis < 3; axis++) positions[3 * line[k] + axis] = (1 - share) * at[i][axis] + share * at[i + 1][axis];
+  }
+}
+
+/** The last row of a decreased toe runs across the toes' tip, its front over its back. */
+function placeTip({ fabric, foot, clearance, stitches }: Plan, v: number, out: Float64Array): void {
+  const turn = turnOf(fabric, v), isFront = turn > 0.25 && turn < 0.75;
+  const offset = isFront ? 0.5 - turn : turn < 0.5 ? turn : turn - 1;
+  const most = TIP_BREADTH * foot.measures.ballGirthMm, y = Math.min(most, Math.max(-most, offset * stitches * fabric.courseMm));
+  const z = foot.toeMm + (isFront ? 0.5 : -0.5) * fabric.waleMm, reach = 2 * foot.measures.lengthMm;
+  out.set([reach - traceRay(foot, [reach, y, z], [-1, 0, 0], reach, clearance), y, z], 3 * v);
 }
 
 /** Point of the line from the heel's turn to the toes' tip at a row of the foot. */
@@ -162,6 +222,8 @@ function placeOnRound(profile: SockProfile, row: number, around: number): number
   const middle = turn < 0.25 ? 0 : turn < 0.75 ? 0.5 : 1;
   return middle + Math.min(0.25, Math.max(-0.25, (turn - middle) / share));
 }
+
+function turnOf(fabric: Fabric, v: number): number { return fabric.vertexAround[v] - Math.floor(fabric.vertexAround[v]); }
 
 function smoothStep(t: number): number {
   const u = Math.min(1, Math.max(0, t));

@@ -91,6 +91,7 @@ class KnitView implements SockView {
 
   setPositions(positions: Float64Array, isFramed: boolean, pose?: PoseName, around: Around | null = null): void {
     this.pose = pose ?? this.pose;
+    if (this.second !== null) this.showVeil();
     this.first.setPositions(positions, this.pose, around);
     this.rig.setIsMachine(this.pose === 'beds');
     if (isFramed) this.rig.frame(false);
@@ -202,7 +203,8 @@ class KnitView implements SockView {
 
   /** Of two socks over each other one is a veil: the second, unless the first has no map and the second has one. */
   private showVeil(): void {
-    const { companion, first, second } = this, isOver = companion !== null && this.arrangement === 'over';
+    const { first, second } = this, companion = this.shownSecond() === null ? null : this.companion, isOver = companion !== null && this.arrangement === 'over';
+    if (second !== null) second.group.visible = companion !== null;
     const isFirst = isOver && companion.map != null && !this.hasMap;
     first.setIsVeil(isFirst);
     second?.setIsVeil(isOver && !isFirst);
@@ -225,13 +227,17 @@ class KnitView implements SockView {
     this.second = null;
   }
 
+  /** The second sock, unless the first has gone on to another pose and it has not. */
+  private shownSecond(): PlacedSock | null { return this.companion?.pose === this.pose ? this.second : null; }
+
   private placesFor(right: Vector): PairPlaces {
-    return this.second === null || this.arrangement === 'over' ? ONE_PLACE : placePair(this.first.points, this.second.points, right);
+    const second = this.shownSecond();
+    return second === null || this.arrangement === 'over' ? ONE_PLACE : placePair(this.first.points, second.points, right);
   }
 
   /** All points of all socks as they stand for a camera with these axes. */
   private pointsFor({ right }: Axes): Float64Array {
-    const { first } = this, { second } = this;
+    const { first } = this, second = this.shownSecond();
     if (second === null) return first.points;
     const places = this.placesFor(right), all = new Float64Array(first.points.length + second.points.length);
     all.set(first.points);
@@ -280,7 +286,7 @@ class KnitView implements SockView {
   private draw(time: number): void {
     if (this.isLost || this.isDisposed) return;
     this.rig.advance(time);
-    const { first, second, rig: { camera } } = this;
+    const { first, rig: { camera } } = this, second = this.shownSecond();
     const places = this.placesFor(this.rig.axes().right);
     first.moveTo(places.first);
     second?.moveTo(places.second);
@@ -315,7 +321,7 @@ class KnitView implements SockView {
     const place = new Vector2((2 * (at.x - box.left)) / box.width - 1, 1 - (2 * (at.y - box.top)) / box.height);
     this.rig.camera.updateMatrixWorld();
     this.ray.setFromCamera(place, this.rig.camera);
-    const first = this.first.pick(this.ray.ray), second = this.second?.pick(this.ray.ray) ?? null;
+    const first = this.first.pick(this.ray.ray), second = this.shownSecond()?.pick(this.ray.ray) ?? null;
     const isSecond = second !== null && (first === null || this.isSecondNearer(first, second));
     this.light(isSecond ? null : first, isSecond ? second : null);
     const picked = isSecond ? second : first;

@@ -1,4 +1,5 @@
 import type { Problem } from '../base/problem.ts';
+import type { GradedRow, SizeRow } from '../choose/size-table.ts';
 import type { Advice } from '../choose/advice.ts';
 import type { KnittedSock, PosedSock } from '../pipeline/result.ts';
 import type { SockFile } from '../plan/sock-file.ts';
@@ -7,16 +8,18 @@ import type { PoseName } from '../shape/pose.ts';
 /** What the page asks of the worker. `pass` is for the pose on the beds, null the usual one. `needsShape` is false where the page remembers the shape already. */
 export type WorkRequest =
   | { readonly kind: 'make'; readonly id: number; readonly file: SockFile; readonly pose: PoseName; readonly pass: number | null; readonly needsShape: boolean }
+  | { readonly kind: 'grade'; readonly id: number; readonly file: SockFile; readonly sizes: readonly SizeRow[] }
   | { readonly kind: 'cancel'; readonly id: number };
 
 /**
- * What the worker says of request `id`. `done`, `refused`, `cancelled` and `failed` are last, and
+ * What the worker says of request `id`. `done`, `graded`, `refused`, `cancelled` and `failed` are last, and
  * exactly one of them comes. `posed` is null where no shape was asked for.
  */
 export type WorkReply =
   | { readonly kind: 'knitted'; readonly id: number; readonly sock: KnittedSock }
   | { readonly kind: 'progress'; readonly id: number; readonly fraction: number; readonly positions: Float64Array }
   | { readonly kind: 'done'; readonly id: number; readonly posed: PosedSock | null }
+  | { readonly kind: 'graded'; readonly id: number; readonly rows: readonly GradedRow[] }
   | { readonly kind: 'refused'; readonly id: number; readonly problems: readonly Problem[] }
   | { readonly kind: 'cancelled'; readonly id: number }
   | { readonly kind: 'failed'; readonly id: number; readonly message: string };

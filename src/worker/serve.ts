@@ -1,3 +1,4 @@
+import type { GradedRow, SizeRow } from '../choose/size-table.ts';
 import type { Advice } from '../choose/advice.ts';
 import type { NearShape, PoseOptions } from '../pipeline/pose-sock.ts';
 import type { KnitOutcome, KnittedSock, PosedSock } from '../pipeline/result.ts';
@@ -12,6 +13,7 @@ import type { AdviseReply, AdviseRequest, Port, WorkReply, WorkRequest } from '.
 export interface Workshop {
   readonly knit: (file: SockFile) => KnitOutcome;
   readonly pose: (sock: KnittedSock, pose: PoseName, options: PoseOptions) => Generator<void, PosedSock>;
+  readonly grade: (file: SockFile, sizes: readonly SizeRow[]) => readonly GradedRow[];
   /** Yields the part of the work that is done. */
   readonly advise: (file: SockFile) => Generator<number, Advice>;
 }
@@ -49,6 +51,12 @@ export function serve(port: Port, workshop: Workshop): void {
     }
   };
 
+  /** Counts only, and soon over: it does not look at the post. */
+  const grade = ({ id, file, sizes }: WorkRequest & { kind: 'grade' }): Promise<void> => new Promise((done) => {
+    post({ kind: 'graded', id, rows: workshop.grade(file, sizes) });
+    done();
+  });
+
   const advise = async ({ id, file }: AdviseRequest): Promise<void> => {
     const advice = await workInSlices(workshop.advise(file), (fraction) => { post({ kind: 'weighing', id, fraction }); });
     post({ kind: 'advised', id, advice });
@@ -57,7 +65,7 @@ export function serve(port: Port, workshop: Workshop): void {
   port.onmessage = (event: MessageEvent) => {
     const request = event.data as WorkRequest | AdviseRequest;
     if (request.kind === 'cancel') { cancelled.add(request.id); return; }
-    (request.kind === 'advise' ? advise(request) : make(request))
+    (request.kind === 'advise' ? advise(request) : request.kind === 'grade' ? grade(request) : make(request))
       .catch((error: unknown) => { post({ kind: 'failed', id: request.id, message: String(error) }); })
       .finally(() => { cancelled.delete(request.id); });
   };

@@ -8,13 +8,14 @@ export interface SurveyedFoot {
   readonly heelDiagonalMm: number;
   readonly ankleGirthMm: number;
   readonly calfGirthMm: number;
+  readonly heelBreadthMm: number;
 }
 
 export function readFeet(): readonly SurveyedFoot[] {
   const lines = readFileSync(new URL('./feet-sample.csv', import.meta.url), 'utf8').trim().split(/\r?\n/);
   return lines.slice(1).map((line) => {
     const [gender, ...measures] = line.split(',');
-    const [lengthMm, ballGirthMm, heelDiagonalMm, ankleGirthMm, calfGirthMm] = measures.map(Number);
-    return { gender, lengthMm, ballGirthMm, heelDiagonalMm, ankleGirthMm, calfGirthMm };
+    const [lengthMm, ballGirthMm, heelDiagonalMm, ankleGirthMm, calfGirthMm, heelBreadthMm] = measures.map(Number);
+    return { gender, lengthMm, ballGirthMm, heelDiagonalMm, ankleGirthMm, calfGirthMm, heelBreadthMm };
   });
 }

@@ -10,6 +10,7 @@ const FEET = [
   ['an average foot', {}, 180],
   ['a small, stout one with a strong calf', { lengthMm: 130, ballGirthMm: 150, calfGirthMm: 260 }, 120],
   ['a long, slender one with a high instep', { lengthMm: 310, ballGirthMm: 240, heelDiagonalMm: 400 }, 420],
+  ['a left one with square toes and a high arch', { lengthMm: 262, ballGirthMm: 246, side: 'left', toes: 'square', arch: 'high' }, 180],
   ['one whose sock ends below the ankle', { lengthMm: 250, ballGirthMm: 235 }, 30],
 ] as const;
 
@@ -31,7 +32,7 @@ describe.each(FEET)('the shown form of %s', (_, measures, topMm) => {
     }
     // Euler: a sphere.
     expect(positions.length / 3 - edges.size / 2 + triangles.length / 3).toBe(2);
-    expect(triangles.length / 3).toBeLessThan(3500);
+    expect(triangles.length / 3).toBeLessThan(5500);
   });
 
   it('lies on the skin, less the inset, but for the leg\'s cut; between its points it stays under the cloth', () => {

@@ -3,14 +3,12 @@ import { careNotes } from '../../src/measure/care-notes.ts';
 import { findCautions } from '../../src/measure/find-cautions.ts';
 import type { BodyGirths } from '../../src/measure/find-cautions.ts';
 import { measureRest } from '../../src/measure/measure-rest.ts';
+import { UNKNOWN_FOOT } from '../../src/plan/plan-foot.ts';
 import type { Plan, PlannedFoot } from '../../src/plan/plan-types.ts';
 import { makePlan } from './make-plan.ts';
 
-const UNKNOWN: PlannedFoot = {
-  lengthMm: null, lengthToleranceMm: 0, ballGirthMm: null, calfGirthMm: null, wantedGirthMm: null, wantedLengthMm: null,
-};
 const fieldsOf = (plan: Partial<Plan>, foot: Partial<PlannedFoot>, body: BodyGirths = {}): (string | null)[] => (
-  findCautions(makePlan(plan), { ...UNKNOWN, ...foot }, body).map((caution) => caution.field)
+  findCautions(makePlan(plan), { ...UNKNOWN_FOOT, ...foot }, body).map((caution) => caution.field)
 );
 
 describe('cautions', () => {
@@ -40,14 +38,14 @@ describe('cautions', () => {
   it('about a heel say how far its line must stretch, and a smaller turn-down silences them', () => {
     const plan = makePlan();
     const heelDiagonalMm = measureRest(plan).heelTipGirthMm! * 1.35;
-    const [caution] = findCautions(plan, UNKNOWN, { heelDiagonalMm });
+    const [caution] = findCautions(plan, UNKNOWN_FOOT, { heelDiagonalMm });
     expect(caution.field).toBe('foot.heelDiagonalMm');
     expect(caution.message).toContain('35 %');
     expect(fieldsOf({ turnDownWidth: 4 }, {}, { heelDiagonalMm })).toEqual([]);
   });
 
   it('tell the stretch from the rib at rest, and ask for a clinician', () => {
-    const [caution] = findCautions(makePlan(), { ...UNKNOWN, calfGirthMm: 420 });
+    const [caution] = findCautions(makePlan(), { ...UNKNOWN_FOOT, calfGirthMm: 420 });
     // 240 mm x 0.7 = 168 mm at rest; 420 mm is 2.5 times that.
     expect(caution.message).toContain('168 mm');
     expect(caution.message).toContain('150 %');
@@ -57,7 +55,7 @@ describe('cautions', () => {
   it('and notes speak of no pressure', () => {
     const texts = [
       ...careNotes().map((note) => note.text),
-      ...findCautions(makePlan({ closing: 'bind-off' }), { ...UNKNOWN, calfGirthMm: 500, ballGirthMm: 400 }, { ankleGirthMm: 400, heelDiagonalMm: 500 }).map((c) => c.message),
+      ...findCautions(makePlan({ closing: 'bind-off' }), { ...UNKNOWN_FOOT, calfGirthMm: 500, ballGirthMm: 400 }, { ankleGirthMm: 400, heelDiagonalMm: 500 }).map((c) => c.message),
     ];
     expect(texts.filter((text) => /mmHg|class [12]|medical grade/i.test(text))).toEqual([]);
     expect(texts.length).toBeGreaterThan(8);

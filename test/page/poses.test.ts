@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { countersAtRest, countPixels, openSmallSock, see, settled } from './sock-page.ts';
+import { chooseColours, countersAtRest, countPixels, openSmallSock, see, settled } from './sock-page.ts';
 
 const choose = async (page: Page, name: string): Promise<void> => {
   await page.getByRole('radio', { name, exact: true }).check();
@@ -71,11 +71,11 @@ describe('the poses', () => {
     await choose(page, 'On the beds');
     const { measures } = await see(page);
     expect(Object.values(measures.posed!).every((value) => value === null)).toBe(true);
-    await page.getByRole('radio', { name: 'Width stretch' }).check();
+    await chooseColours(page, 'Width stretch');
     const beds = await page.evaluate(() => window.heelwright!.stretch!.widthMedianPercent);
     expect(Math.abs(beds - flat)).toBeGreaterThan(1);
     await countersAtRest(page);
-    expect(await page.locator('.stretch-spread').textContent()).toContain('median');
+    expect(await page.locator('.map-spread').textContent()).toContain('median');
   });
 });
 

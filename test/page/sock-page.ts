@@ -45,6 +45,11 @@ export async function countersAtRest(page: Page): Promise<Seen['view']> {
   }
 }
 
+/** What the cloth's colours tell, by its name in the switch. */
+export async function chooseColours(page: Page, name: string): Promise<void> {
+  await page.getByRole('combobox', { name: 'Colours' }).selectOption({ label: name });
+}
+
 export interface Picture {
   /** Pixels that are plainly blue, plainly red, and all of them. */
   readonly blue: number;

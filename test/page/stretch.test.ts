@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { countersAtRest, countPixels, openSmallSock, settled } from './sock-page.ts';
+import { chooseColours, countersAtRest, countPixels, openSmallSock, settled } from './sock-page.ts';
 
 const layerOf = (page: Page): Promise<string | undefined> => page.evaluate(() => window.heelwright?.layer);
 
@@ -11,7 +11,7 @@ describe('the colours of stretch', () => {
     const yarn = await countPixels(page);
     const legend = page.getByRole('group', { name: 'Legend' });
     expect(await legend.isVisible()).toBe(false);
-    await page.getByRole('radio', { name: 'Width stretch' }).check();
+    await chooseColours(page, 'Width stretch');
     await countersAtRest(page);
     const width = await countPixels(page);
     // The buttons over the picture have their own red.
@@ -25,10 +25,10 @@ describe('the colours of stretch', () => {
     expect(low).toBeLessThanOrEqual(median);
     expect(median).toBeLessThanOrEqual(high);
     const words = (percent: number): string => String(Math.abs(Math.round(percent)));
-    expect(await legend.locator('.stretch-spread').textContent()).toMatch(new RegExp(`${words(low)} to .?${words(high)} %; median .?${words(median)} %`));
-    await page.getByRole('radio', { name: 'Length stretch' }).check();
+    expect(await legend.locator('.map-spread').textContent()).toMatch(new RegExp(`${words(low)} to .?${words(high)} %; median .?${words(median)} %`));
+    await chooseColours(page, 'Length stretch');
     await expect.poll(() => legend.textContent()).toContain('longer');
-    await page.getByRole('radio', { name: 'Yarn', exact: true }).check();
+    await chooseColours(page, 'Yarn');
     expect(await legend.isVisible()).toBe(false);
     await expect.poll(async () => (await countPixels(page)).red).toBe(yarn.red);
     expect(errors).toEqual([]);
@@ -36,8 +36,8 @@ describe('the colours of stretch', () => {
 
   it('are at hand by keyboard, on the switch and on the picture, and kept for the next visit', async () => {
     const { page } = await openSmallSock();
-    await page.getByRole('radio', { name: 'Yarn', exact: true }).focus();
-    await page.keyboard.press('ArrowRight');
+    await page.getByRole('combobox', { name: 'Colours' }).focus();
+    await page.keyboard.press('ArrowDown');
     expect(await layerOf(page)).toBe('stretch-width');
     await page.locator('#sock').focus();
     await page.keyboard.press('c');
@@ -45,7 +45,7 @@ describe('the colours of stretch', () => {
     await page.reload();
     await settled(page);
     expect(await layerOf(page)).toBe('stretch-length');
-    expect(await page.getByRole('radio', { name: 'Length stretch' }).isChecked()).toBe(true);
+    expect(await page.getByRole('combobox', { name: 'Colours' }).inputValue()).toBe('stretch-length');
     await page.locator('#sock').focus();
     await page.keyboard.press('c');
     expect(await layerOf(page)).toBe('yarn');
@@ -57,7 +57,7 @@ describe('the colours of stretch', () => {
     const box = (await page.locator('#sock').boundingBox())!;
     const readout = page.locator('.loop-readout');
     for (const layer of ['Yarn', 'Length stretch']) {
-      await page.getByRole('radio', { name: layer, exact: true }).check();
+      await chooseColours(page, layer);
       await countersAtRest(page);
       await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
       await page.mouse.move(box.x + box.width / 2 + 4, box.y + box.height / 2);
@@ -68,7 +68,7 @@ describe('the colours of stretch', () => {
   it('twenty changes of layer hold no more of the GPU than the first ones', async () => {
     const { page } = await openSmallSock();
     const round = async (): Promise<void> => {
-      for (const name of ['Width stretch', 'Length stretch', 'Yarn']) await page.getByRole('radio', { name, exact: true }).check();
+      for (const name of ['Width stretch', 'Length stretch', 'Yarn'] as const) await chooseColours(page, name);
     };
     await round();
     const early = (await countersAtRest(page))!;
@@ -80,16 +80,16 @@ describe('the colours of stretch', () => {
 
   it('leave room: switch and legend lie within the picture and on no other words', async () => {
     const { page } = await openSmallSock();
-    await page.getByRole('radio', { name: 'Width stretch' }).check();
+    await chooseColours(page, 'Width stretch');
     for (const [width, height] of [[1440, 900], [1024, 768], [768, 1024], [390, 844]] as const) {
       await page.setViewportSize({ width, height });
       const at = `at ${width} x ${height}`;
-      const [stage, card, words] = await Promise.all(['#stage', '.stretch-card', '.stage-words'].map((selector) => page.locator(selector).boundingBox()));
+      const [stage, card, words] = await Promise.all(['#stage', '.map-card', '.stage-words'].map((selector) => page.locator(selector).boundingBox()));
       expect(card!.x, at).toBeGreaterThanOrEqual(stage!.x);
       expect(card!.x + card!.width, at).toBeLessThanOrEqual(stage!.x + stage!.width);
       expect(card!.y + card!.height, at).toBeLessThanOrEqual(stage!.y + stage!.height);
       const isApart = words!.x + words!.width <= card!.x || words!.y >= card!.y + card!.height;
-      const switchBox = (await page.locator('.stretch-card .segments').boundingBox())!;
+      const switchBox = (await page.locator('.map-switch').boundingBox())!;
       expect(isApart || words!.x + words!.width <= switchBox.x, at).toBe(true);
     }
   });

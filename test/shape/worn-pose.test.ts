@@ -12,7 +12,7 @@ import { knitSmallSock } from './small-sock.ts';
 const FOOT: FootMeasures = { lengthMm: 285, ballGirthMm: 275 };
 
 function wear(changes: Partial<SockFile> = {}, measures = FOOT, isMirrored = false) {
-  const fabric = knitSmallSock(changes, isMirrored), foot = makeFootForm(measures), setUp = setUpWorn(fabric, foot);
+  const fabric = knitSmallSock(changes, isMirrored), foot = makeFootForm({ ...measures, side: isMirrored ? 'left' : 'right' }), setUp = setUpWorn(fabric, foot);
   const x = setUp.start.slice();
   const result = minimise(x, setUp.problem.terms, setUp.problem.preconditioner, { longestMove: 1.5 * fabric.waleMm, leastForce: 1e-6 });
   return { fabric, foot, setUp, x, result };

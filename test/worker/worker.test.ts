@@ -1,6 +1,7 @@
 import { afterEach, describe, expect, it } from 'vitest';
 import { MessageChannel } from 'node:worker_threads';
 import { adviseInSteps } from '../../src/choose/advise-sock.ts';
+import { gradeSock } from '../../src/choose/grade-sock.ts';
 import { knitSock } from '../../src/pipeline/knit-sock.ts';
 import { poseInSteps, poseSock } from '../../src/pipeline/pose-sock.ts';
 import type { SockFile } from '../../src/plan/sock-file.ts';
@@ -16,7 +17,7 @@ const small = (turnDownWidth: number): SockFile => ({
   counts: { stitches: 24, footPasses: 24 },
 });
 
-const workshop: Workshop = { knit: knitSock, pose: poseInSteps, advise: adviseInSteps };
+const workshop: Workshop = { knit: knitSock, pose: poseInSteps, grade: gradeSock, advise: adviseInSteps };
 
 /** The same stages, waiting for the post after the knitting as often as it takes to be cancelled. */
 const patient: Workshop = {
