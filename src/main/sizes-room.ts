@@ -15,7 +15,7 @@ export function createSizesRoom(sock: () => SockFile | null, openSock: (file: So
   let work: WorkClient | null = null;
   const worker = (): WorkClient => work ??= client(openWorker);
   return createSizesDialog({
-    standardSizes: STANDARD_SIZES, sock, openSock, fileName, writeCsv: writeSizesCsv,
+    standardSizes: STANDARD_SIZES.map((size) => ({ ...size, legLengthMm: null })), sock, openSock, fileName, writeCsv: writeSizesCsv,
     grade: (file, sizes) => worker().grade(file, sizes),
     outline: async (file) => {
       let knitted: KnittedSock | null = null;

@@ -1,5 +1,5 @@
 import type { GradedRow, SizeRow } from '../choose/size-table.ts';
-import { button, el, setText } from './dom.ts';
+import { button, el, setAttributes, setText } from './dom.ts';
 import { createNumberField } from './number-field.ts';
 import type { Settings } from './page-state.ts';
 import { problemWords } from './problem-words.ts';
@@ -32,7 +32,8 @@ export const SIZE_COLUMNS = 13;
 
 let linesMade = 0;
 
-export function createSizeLine(first: SizeRow, hooks: SizeLineHooks): SizeLine {
+/** `source` says where the size's numbers are from, as long as they stand; null for a size of one's own. */
+export function createSizeLine(first: SizeRow, source: string | null, hooks: SizeLineHooks): SizeLine {
   let size = first, graded: GradedRow | null = null, outline: SockOutline | null = null, settings: Settings | null = null;
   linesMade += 1;
   const problemId = `size-problem-${linesMade}`;
@@ -66,6 +67,8 @@ export function createSizeLine(first: SizeRow, hooks: SizeLineHooks): SizeLine {
     length.setLabel(`Foot length ${of}`);
     girth.setLabel(`Ball girth ${of}`);
     estimate.hidden = !size.isEstimate;
+    const isOfTable = size.lengthMm === first.lengthMm && size.ballGirthMm === first.ballGirthMm;
+    setAttributes(name, { title: isOfTable ? source : null });
     open.setAttribute('aria-label', `Open ${size.name}`);
     out.setAttribute('aria-label', `Take out ${size.name}`);
     fillCounts(counts, graded);

@@ -19,8 +19,11 @@ export interface SizesDialog {
   render(state: PageState): void;
 }
 
+/** A size of the table, and where its numbers are from. */
+export interface StandardRow extends SizeRow { readonly source: string }
+
 export interface SizesHooks {
-  readonly standardSizes: readonly SizeRow[];
+  readonly standardSizes: readonly StandardRow[];
   /** The last sock that could be knitted. */
   readonly sock: () => SockFile | null;
   readonly grade: (file: SockFile, sizes: readonly SizeRow[]) => Promise<GradeOutcome>;
@@ -99,15 +102,15 @@ interface SizeList {
 /** A new size begins with the last one's foot; the very first with a usual one (chosen). */
 const FIRST_SIZE: SizeRow = { name: 'My size', lengthMm: 255, ballGirthMm: 238, legLengthMm: null, isEstimate: false };
 
-function createSizeList(body: HTMLElement, sizes: readonly SizeRow[], { change, open }: { readonly change: () => void; readonly open: (file: SockFile) => void }): SizeList {
+function createSizeList(body: HTMLElement, sizes: readonly StandardRow[], { change, open }: { readonly change: () => void; readonly open: (file: SockFile) => void }): SizeList {
   let lines: SizeLine[] = [], settings: Settings | null = null;
   const lay = (): void => {
     body.replaceChildren(...lines.flatMap((line) => line.rows));
     if (settings !== null) for (const line of lines) line.render(settings);
     change();
   };
-  const makeLine = (size: SizeRow): SizeLine => {
-    const line: SizeLine = createSizeLine(size, {
+  const makeLine = (size: SizeRow, source: string | null): SizeLine => {
+    const line: SizeLine = createSizeLine(size, source, {
       change,
       open: ({ file }) => { open(file); },
       takeOut: () => {
@@ -123,13 +126,13 @@ function createSizeList(body: HTMLElement, sizes: readonly SizeRow[], { change, 
     lines: () => lines,
     graded: () => lines.flatMap((line) => line.graded ?? []),
     add: () => {
-      const line = makeLine({ ...FIRST_SIZE, ...lines.at(-1)?.size, name: FIRST_SIZE.name, isEstimate: false });
+      const line = makeLine({ ...FIRST_SIZE, ...lines.at(-1)?.size, name: FIRST_SIZE.name, isEstimate: false }, null);
       lines = [...lines, line];
       lay();
       line.focus();
     },
     standard: () => {
-      lines = sizes.map(makeLine);
+      lines = sizes.map(({ source, ...size }) => makeLine(size, source));
       lay();
     },
     render: (next) => {

@@ -6,7 +6,6 @@ import type { Trace } from '../machine/trace.ts';
 import type { YarnUse } from '../measure/estimate-yarn.ts';
 import type { WornReading } from '../measure/fit-answer.ts';
 import type { Stretch } from '../measure/measure-stretch.ts';
-import type { WornReading } from '../measure/fit-answer.ts';
 import type { MeasureLines, Measures } from '../measure/measures.ts';
 import type { Derivation, Plan, PlannedFoot } from '../plan/plan-types.ts';
 import type { SockFile } from '../plan/sock-file.ts';
