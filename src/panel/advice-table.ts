@@ -1,7 +1,7 @@
 import type { Advice, AdvisedSock, Misfit, WeighedSock } from '../choose/advice.ts';
 import { costWords, fieldName, MISFIT_NAMES, misfitWords } from './advice-words.ts';
 import { button, el } from './dom.ts';
-import { inUnitsOf } from './problem-words.ts';
+import { inUnitsOf, unbroken } from './problem-words.ts';
 import type { LengthUnit } from './units.ts';
 
 const NAMES = ['Best', 'Second', 'Third'];
@@ -13,7 +13,7 @@ export function drawAdvice({ present, best }: Advice, unit: LengthUnit, use: (so
   const kinds = [...new Set(socks.flatMap((sock) => sock?.misfits.map(({ what }) => what) ?? []))];
   const head = el('thead', {}, el('tr', {}, el('td', {}), el('th', { scope: 'col' }, 'As it is'),
     ...best.map((_sock, place) => el('th', { scope: 'col', class: place === 0 ? 'is-best' : null }, NAMES[place] ?? ''))));
-  const reasons = row('', [el('td', {}), ...best.map(({ reason }) => el('td', { class: 'advice-reason' }, inUnitsOf(reason, unit)))]);
+  const reasons = row('', [el('td', {}), ...best.map(({ reason }) => el('td', { class: 'advice-reason' }, unbroken(inUnitsOf(reason, unit))))]);
   const uses = row('', [el('td', {}), ...best.map((sock, place) => el('td', {}, useButton(sock, place, use)))]);
   return el('table', { class: 'advice' }, head,
     group(best.length + 2, null, [uses]),
