@@ -13,7 +13,7 @@ export function drawAdvice({ present, best }: Advice, unit: LengthUnit, use: (so
   const kinds = [...new Set(socks.flatMap((sock) => sock?.misfits.map(({ what }) => what) ?? []))];
   const head = el('thead', {}, el('tr', {}, el('td', {}), el('th', { scope: 'col' }, 'As it is'),
     ...best.map((_sock, place) => el('th', { scope: 'col', class: place === 0 ? 'is-best' : null }, NAMES[place] ?? ''))));
-  const reasons = row('', [el('td', {}), ...best.map(({ reason }) => el('td', { class: 'advice-reason' }, unbroken(inUnitsOf(reason, unit))))]);
+  const reasons = best.map(({ reason }, place) => row(NAMES[place] ?? '', [el('td', { colspan: best.length + 1, class: 'advice-reason' }, unbroken(inUnitsOf(reason, unit)))]));
   const uses = row('', [el('td', {}), ...best.map((sock, place) => el('td', {}, useButton(sock, place, use)))]);
   return el('table', { class: 'advice' }, head,
     group(best.length + 2, null, [uses]),
@@ -23,7 +23,7 @@ export function drawAdvice({ present, best }: Advice, unit: LengthUnit, use: (so
       row('Passes', socks.map((sock) => cost(sock?.passes ?? null, present?.passes ?? null, sock === present))),
       row('Yarn, grams', socks.map((sock) => cost(sock?.grams ?? null, present?.grams ?? null, sock === present))),
     ]),
-    group(best.length + 2, 'Why', [reasons]));
+    group(best.length + 2, 'Why', reasons));
 }
 
 function group(columns: number, title: string | null, rows: readonly HTMLElement[]): HTMLElement {
