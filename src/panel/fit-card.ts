@@ -37,7 +37,7 @@ export function createFitCard(host: HTMLElement, hooks: FitHooks): FitCard {
   const fit = button('Make it fit…', { class: 'fit-button is-main' }, hooks.makeItFit);
   const answers = el('ul', { class: 'fit-answers' }), press = el('p', { class: 'fit-press' });
   const guessed = el('p', { class: 'fit-guessed' });
-  const cautions = el('ul', { class: 'cautions', 'aria-label': 'Cautions for this sock' });
+  const cautions = el('ul', { class: 'fit-cautions', 'aria-label': 'Cautions for this sock' });
   const card = el('section', { class: 'card fit-card', 'aria-label': 'Fit of the sock' },
     el('div', { role: 'status' }, summary, detail), el('div', { class: 'fit-buttons' }, putOn, fit), answers, press, cautions);
   host.append(card, el('section', { class: 'card fit-limits', 'aria-label': 'What a model can say' }, guessed,

@@ -27,7 +27,7 @@ export function createGuideSheet({ guide, drawFoot }: GuideHooks): GuideSheet {
   sheet.body.append(
     el('ul', { class: 'guide-before' }, ...guide.before.map((words) => el('li', {}, words))),
     el('div', { class: 'guide-parts' }, drawings, el('ol', { class: 'guide-steps' }, ...steps)),
-    el('ul', { class: 'cautions' }, ...guide.cautions.map((words) => el('li', {}, words))));
+    el('ul', { class: 'guide-cautions' }, ...guide.cautions.map((words) => el('li', {}, words))));
   const numberOf = (measure: string): number => guide.steps.findIndex((step) => step.measure === measure) + 1;
 
   const light = (measure: string | null): void => {
