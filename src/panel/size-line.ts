@@ -50,7 +50,7 @@ export function createSizeLine(first: SizeRow, source: string | null, hooks: Siz
   name.addEventListener('change', () => { change({ name: name.value.trim() || size.name }); });
   const length = createNumberField('', takeLength('lengthMm')), girth = createNumberField('', takeLength('ballGirthMm'));
   const estimate = el('span', { class: 'size-estimate' }, 'estimate'), picture = el('td', { class: 'size-shape' });
-  const counts = Array.from({ length: 8 }, () => el('td'));
+  const counts = Array.from({ length: 8 }, (_, place) => el('td', { class: place === 7 ? 'size-yarn' : null }));
   const open = button('Open', { class: 'notice-button' }, () => { if (graded?.sock != null) hooks.open(graded.sock); });
   const out = button('×', { class: 'notice-button is-sign' }, hooks.takeOut);
   const problem = el('td', { colspan: SIZE_COLUMNS, id: problemId });

@@ -30,8 +30,10 @@ describe('the table of sizes', () => {
     expect(await page.locator('.size-row').count()).toBe(STANDARD_SIZES.length);
     for (const { name, ballGirthMm, isEstimate } of STANDARD_SIZES) {
       // README's formula: girth x (1 - 10 %) x stitches/mm, the nearest multiple of 4.
-      const wanted = 4 * Math.round((ballGirthMm * 0.9 * 0.12) / 4), stitches = Number(await rowOf(page, name).locator('td').nth(3).textContent());
-      expect(Math.abs(stitches - wanted), name).toBeLessThanOrEqual(ballGirthMm * 0.9 * 0.12 % 4 === 2 ? 4 : 0);
+      const wanted = 4 * Math.round((ballGirthMm * 0.9 * 0.12) / 4), stitches = await rowOf(page, name).locator('td').nth(3).textContent();
+      // So thick a yarn makes no sock of 8 stitches.
+      if (wanted <= 8) expect(await rowOf(page, name).locator('xpath=following-sibling::tr[1]').isVisible(), name).toBe(true);
+      else expect(stitches, name).toBe(String(wanted));
       expect(await rowOf(page, name).locator('.size-estimate').isVisible(), name).toBe(isEstimate);
     }
     await expect.poll(() => page.locator('.size-shape svg').count(), { timeout: 60_000 }).toBeGreaterThan(1);
@@ -86,7 +88,7 @@ describe('the table of sizes', () => {
     const { page, context } = await openSizes();
     await context.grantPermissions(['clipboard-read', 'clipboard-write']);
     await page.getByRole('button', { name: 'Copy as text' }).click();
-    await expect.poll(() => page.locator('.sizes-status').textContent()).toContain('Copied');
+    await expect.poll(() => page.locator('.sizes-said').textContent()).toContain('Copied');
     const text = await page.evaluate(() => navigator.clipboard.readText());
     expect(text).toContain('Small sock, 12 stitches and 17 rows in 10 cm');
     for (const { name } of STANDARD_SIZES) expect(text).toContain(name);
@@ -128,7 +130,7 @@ describe('the table of sizes', () => {
       await page.setViewportSize({ width, height });
       const at = `at ${width} x ${height}`, box = (await page.getByRole('dialog').boundingBox())!;
       expect(box.x >= 0 && box.y >= 0 && box.x + box.width <= width && box.y + box.height <= height, at).toBe(true);
-      expect(await page.locator('.sizes-scroll').evaluate((element) => element.scrollWidth - element.clientWidth), at).toBeLessThanOrEqual(0);
+      expect(await page.locator('.sizes-dialog .sizes-scroll').evaluate((element) => element.scrollWidth - element.clientWidth), at).toBeLessThanOrEqual(0);
       expect(await page.getByRole('button', { name: 'Print' }).isVisible(), at).toBe(true);
     }
   });
