@@ -47,11 +47,10 @@ export function createSizeLine(first: SizeRow, source: string | null, hooks: Siz
     if (value !== null && settings !== null) change({ [key]: lengthScale(settings.lengthUnit).toFile(value) });
   };
   const name = el('input', { type: 'text', class: 'size-name', autocomplete: 'off', value: size.name, 'aria-label': 'Name of the size' });
-  name.addEventListener('change', () => { change({ name: name.value.trim() === '' ? size.name : name.value.trim() }); });
+  name.addEventListener('change', () => { change({ name: name.value.trim() || size.name }); });
   const length = createNumberField('', takeLength('lengthMm')), girth = createNumberField('', takeLength('ballGirthMm'));
-  const estimate = el('span', { class: 'size-estimate' }, 'estimate');
-  const picture = el('td', { class: 'size-shape' });
-  const counts = Array.from({ length: 8 }, () => el('td'));
+  const estimate = el('span', { class: 'size-estimate' }, 'estimate'), picture = el('td', { class: 'size-shape' });
+  const counts = Array.from({ length: 8 }, (_, place) => el('td', { class: place === 7 ? 'size-yarn' : null }));
   const open = button('Open', { class: 'notice-button' }, () => { if (graded?.sock != null) hooks.open(graded.sock); });
   const out = button('×', { class: 'notice-button is-sign' }, hooks.takeOut);
   const problem = el('td', { colspan: SIZE_COLUMNS, id: problemId });
@@ -73,12 +72,12 @@ export function createSizeLine(first: SizeRow, source: string | null, hooks: Siz
     out.setAttribute('aria-label', `Take out ${size.name}`);
     fillCounts(counts, graded);
     open.disabled = graded?.sock == null;
-    const problems = graded?.problems ?? [];
+    const problems = graded?.problems ?? [], isAt = (key: string): boolean => problems.some(({ field }) => field?.endsWith(`.${key}`) === true);
     problemRow.hidden = problems.length === 0;
     setText(problem, problems.map((each) => problemWords(each, next)).join(' '));
     row.classList.toggle('is-impossible', graded !== null && graded.sock === null);
-    length.mark(problems.some(({ field }) => field?.endsWith('lengthMm') === true) ? problemId : null);
-    girth.mark(problems.some(({ field }) => field?.endsWith('ballGirthMm') === true) ? problemId : null);
+    length.mark(isAt('lengthMm') ? problemId : null);
+    girth.mark(isAt('ballGirthMm') ? problemId : null);
   };
   return {
     rows: [row, problemRow],

@@ -42,7 +42,7 @@ const FOOT_PX = 52;
 
 export function createSizesDialog(hooks: SizesHooks): SizesDialog {
   const dialog = createDialog('sizes-dialog', 'Sizes', () => { work.stop(); });
-  const about = el('p', { class: 'sizes-about' }), notes = el('p', { class: 'sizes-notes' }), status = el('span', { class: 'sizes-status', role: 'status' });
+  const about = el('p', { class: 'sizes-about' }), notes = el('p', { class: 'sizes-notes' }), status = el('span', { class: 'sizes-status', role: 'status' }), said = el('span', { class: 'sizes-said', role: 'status' });
   const head = createHead(), body = el('tbody'), printed = createPrintedSizes();
   let settings: Settings | null = null, source: SockFile | null = null;
 
@@ -66,7 +66,7 @@ export function createSizesDialog(hooks: SizesHooks): SizesDialog {
   const work = createSizesWork(hooks, list.lines, say);
   const table = el('table', { class: 'measures sizes-table' }, head.element, body);
   dialog.body.append(about, el('div', { class: 'sizes-scroll', tabindex: 0, role: 'region', 'aria-label': 'Table of sizes' }, table), notes);
-  dialog.foot.append(button('Add a size', { class: 'notice-button' }, list.add), button('Standard sizes again', { class: 'notice-button' }, list.standard), status, ...createHandOut(say, {
+  dialog.foot.append(button('Add a size', { class: 'notice-button' }, list.add), button('Standard sizes again', { class: 'notice-button' }, list.standard), status, said, ...createHandOut((text) => { setText(said, text); }, {
     text: () => sizeTableText(`${source?.name ?? 'Sock'}, ${source === null ? '' : gaugeWords(source, unit())}`, list.graded(), unit(), words),
     csv: () => hooks.writeCsv(list.graded()),
     name: () => hooks.fileName(source?.name ?? ''),
@@ -74,6 +74,7 @@ export function createSizesDialog(hooks: SizesHooks): SizesDialog {
   return {
     open: () => {
       source = hooks.sock();
+      setText(said, '');
       say(source === null ? 'There is no sock yet that can be knitted.' : '');
       dialog.open();
       if (list.lines().length === 0) list.standard();

@@ -17,9 +17,9 @@ export interface SwatchReading {
 export function readingWords(reading: SwatchReading | null, unit: LengthUnit): readonly string[] {
   if (reading === null) return ['Put in stitches and rows of one swatch at least.'];
   const { average, spread, shrinkage } = reading, { stitchesPer10cm: stitches, rowsPer10cm: rows, count, state } = average;
-  const scale = gaugeScale(unit === 'cm' ? '10cm' : 'inch', 100), shown = (value: number): string => scale.toShown(value).toFixed(unit === 'cm' ? 1 : 2);
+  const { unit: per, toFile } = gaugeScale(unit === 'cm' ? '10cm' : 'inch', 100), shown = (in10cm: number): string => (in10cm / toFile(1)).toFixed(unit === 'cm' ? 1 : 2);
   return [
-    `${shown(stitches.mean)} stitches and ${shown(rows.mean)} rows ${scale.unit}, from ${countOf(count, `${state} swatch`, `${state} swatches`)}`,
+    `${shown(stitches.mean)} stitches and ${shown(rows.mean)} rows ${per}, from ${countOf(count, `${state} swatch`, `${state} swatches`)}`,
     stitches.sd === null || rows.sd === null || stitches.standardError === null || rows.standardError === null
       ? 'One swatch does not tell how even your knitting is: count a second one.'
       : `They differ by ±${shown(stitches.sd)} stitches and ±${shown(rows.sd)} rows (one standard deviation), so that their mean is sure to ±${shown(stitches.standardError)} and ±${shown(rows.standardError)}.${spread === null ? '' : ` ${sockWords(spread, unit)}`}`,

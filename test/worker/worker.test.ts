@@ -131,6 +131,15 @@ describe('worker and page', () => {
     expect(relaxed).toBe(3);
   });
 
+  it('a table of sizes is graded as in one thread; latest wins here too', async () => {
+    const work = connect([workshop]), sizes = [{ name: 'A', lengthMm: 240, ballGirthMm: 220, legLengthMm: null, isEstimate: false }];
+    const shape = work.make(small(4), 'flat', {}), outcome = await work.grade(small(4), sizes);
+    expect(statusOf(await shape)).toBe('cancelled');
+    expect(outcome).toEqual({ status: 'graded', rows: gradeSock(small(4), sizes) });
+    const broken = connect([{ ...workshop, grade: () => { throw new Error('no table'); } }]);
+    expect(await broken.grade(small(4), sizes)).toEqual({ status: 'failed', message: 'Error: no table' });
+  });
+
   it('disposing settles whatever runs or waits', async () => {
     const work = connect([null]);
     const both = [work.make(small(4), 'flat', {}), work.make(small(6), 'flat', {})];
