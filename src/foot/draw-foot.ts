@@ -37,7 +37,7 @@ const OVER_CALF = 0.1, SOLE_HEIGHT = 0.12;
 /** Shares of the length, where the rays of an outline change from one direction to the next: middles of heel and toes, and the point in front of the instep. */
 const HEEL = 0.13, TOES = 0.88, PIVOT_OFF = 0.06;
 /** Places looked at across an outline's plane, and halvings of the way between them. */
-const PLACES = 17, REFINEMENTS = 14;
+const PLACES = 11, REFINEMENTS = 12;
 
 /** Foot outlines and where the tapes run, for a drawing of how to measure. */
 export function drawFootOutlines(foot: FootForm): FootDrawing {
