@@ -9,6 +9,7 @@ import { benchPage } from './page-bench.ts';
 import { benchScale } from './scale-bench.ts';
 import { benchSolvers } from './solver-bench.ts';
 import { benchSplit } from './split-bench.ts';
+import { benchWorn } from './worn-bench.ts';
 
 // An interrupted bench ends in order, so that its temporary folder goes with it.
 for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => process.exit(1));
@@ -23,6 +24,7 @@ if (wants('foot')) benchFoot();
 if (wants('pipeline')) benchPipeline();
 if (wants('choose')) benchChoose();
 if (wants('edits', 'shape')) benchEdits(wantsAll);
+if (wants('worn', 'shape')) benchWorn();
 if (wants('split', 'shape')) benchSplit();
 if (wants('scale', 'shape')) benchScale(wantsAll);
 if (wants('membrane', 'shape')) benchMembrane();
