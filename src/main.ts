@@ -1,8 +1,9 @@
+import { readTolerance } from './choose/read-tolerance.ts';
 import { nearestShoeSize } from './foot/shoe-size.ts';
-import { createAdviceDesk } from './main/advice-desk.ts';
 import { readCompanion } from './main/companion-desk.ts';
 import { createCompareRoom } from './main/compare-room.ts';
 import { createFileDoor } from './main/file-door.ts';
+import { createFitRoom } from './main/fit-room.ts';
 import { EXAMPLES, findFirstSock } from './main/first-sock.ts';
 import type { FirstSock } from './main/first-sock.ts';
 import { SCALES } from './main/layer-map.ts';
@@ -20,12 +21,10 @@ import type { SockDesk } from './main/sock-desk.ts';
 import { createSockPicture } from './main/sock-picture.ts';
 import type { SockPicture } from './main/sock-picture.ts';
 import { createSwatchRoom } from './main/swatch-room.ts';
-import { createAdviceSheet } from './panel/advice-sheet.ts';
 import { createCautionList } from './panel/caution-list.ts';
 import { nextLayer, shownLayer } from './panel/cloth-layers.ts';
 import { createDeck } from './panel/deck.ts';
 import { acceptDrops } from './panel/file-drop.ts';
-import { createFitCard } from './panel/fit-card.ts';
 import { createLoopReadout } from './panel/loop-readout.ts';
 import { createMapCard } from './panel/map-card.ts';
 import { createMeasuresCard } from './panel/measures-card.ts';
@@ -36,6 +35,7 @@ import { createPanel } from './panel/panel.ts';
 import { createPassBar } from './panel/pass-bar.ts';
 import { createPlanStrip } from './panel/plan-strip.ts';
 import { createStageBar } from './panel/stage-bar.ts';
+import { createToleranceCard } from './panel/tolerance-card.ts';
 import { createTopBar } from './panel/top-bar.ts';
 import { createYarnCard } from './panel/yarn-card.ts';
 import { usualPass } from './pipeline/usual-pass.ts';
@@ -45,10 +45,8 @@ import type { SockFile } from './plan/sock-file.ts';
 import { placeOnScale } from './view/colour-scale.ts';
 import { createSockView } from './view/sock-view.ts';
 import type { SockView } from './view/sock-view-types.ts';
-import { adviceClient } from './worker/advice-client.ts';
 import { client } from './worker/client.ts';
 import { openWorker } from './worker/open-worker.ts';
-import { shapeKey } from './worker/shape-memory.ts';
 import './styles/page.css';
 
 /** The one owner of the page's state: panels propose, the pipeline answers, everything is drawn from one state. */
@@ -120,13 +118,13 @@ interface PanelTools {
 }
 
 function buildPanels({ store, deskOf, choose, choosePass, view, picture }: PanelTools): { render(state: PageState): void }[] {
+  const showLine: MeasureHooks['showLine'] = (line) => { view?.showLine(line?.points ?? null, line?.label ?? ''); };
+  const fit = createFitRoom({ host: byId('fit'), store, deskOf, choose, showLine });
   const panel = createPanel(byId('panel'), {
     propose: (file, gesture) => { deskOf().propose(file, gesture); },
     finish: () => { deskOf().finish(); },
-    choose, showHowToMeasure: () => undefined, rangesOf: rangesFor, defaults: DEFAULTS, shoeSizeOf: nearestShoeSize,
+    choose, showHowToMeasure: fit.showHowToMeasure, rangesOf: rangesFor, defaults: DEFAULTS, shoeSizeOf: nearestShoeSize,
   });
-  const showLine: MeasureHooks['showLine'] = (line) => { view?.showLine(line?.points ?? null, line?.label ?? ''); };
-  const adviceSheet = createAdviceSheet(createAdviceDesk(store, deskOf, adviceClient(openWorker)));
   const readout = createLoopReadout(byId('stage'));
   view?.onHover((hovered) => {
     readout.show(hovered, hovered === null ? null : picture?.readAt(hovered) ?? null, store.state().settings.lengthUnit);
@@ -144,11 +142,8 @@ function buildPanels({ store, deskOf, choose, choosePass, view, picture }: Panel
     createMeasuresCard(byId('measures'), { showLine }),
     createCautionList(byId('measures'), byId('care')),
     createYarnCard(byId('yarns')),
-    createFitCard(byId('fit'), {
-      showLine, putOn: () => { choose({ pose: 'worn' }); }, makeItFit: adviceSheet.open, showHowToMeasure: () => undefined,
-      isSameSock: (a, b) => a === b || shapeKey(a, 'worn', null) === shapeKey(b, 'worn', null),
-    }),
-    adviceSheet,
+    createToleranceCard(byId('tolerance'), readTolerance),
+    ...fit.parts,
     createNoticeList(byId('notices'), {
       focusField: panel.focusField, hasField: panel.hasField, dismiss: store.withdraw, undo: () => { deskOf().undo(); },
     }),

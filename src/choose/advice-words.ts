@@ -39,7 +39,7 @@ export function reasonFor({ present, weighed, first, foot, kept }: ReasonParts):
 }
 
 function aboutInstep({ heelDiagonalMm, ballGirthMm, isDiagonalGiven }: FootToFit, present: WeighedSock | null): string {
-  if (!isDiagonalGiven) return 'Heel to instep is not given, so that of an average foot of this size is taken: measure it, as feet of one size differ there most.';
+  if (!isDiagonalGiven) return 'Heel to instep is not known, so that of an average foot of this size and arch is taken: measure it, as feet of one size differ there.';
   const ratio = heelDiagonalMm / ballGirthMm, { heelDiagonalMm: line, footGirthMm: girth } = present === null ? NO_LINES : measureRest(present.plan);
   const kind = ratio >= (INSTEP.mean + INSTEP.high) / 2 ? 'high' : ratio <= (INSTEP.mean + INSTEP.low) / 2 ? 'low' : 'of usual height';
   const sock = line === null || girth === null ? '' : `; the sock as it stands has ${(line / girth).toFixed(2)}`;

@@ -1,14 +1,8 @@
 import { makeProblem } from '../base/make-problem.ts';
 import type { Problem } from '../base/problem.ts';
+import { findContradictions } from '../foot/sound-measures.ts';
 import { numberRuleAt } from '../plan/sock-schema.ts';
 import type { SizeRow } from './size-table.ts';
-
-/**
- * Girth over length between which feet lie: 0.78 to 1.12 in the survey of adults (Gordon C. C. et
- * al., 2012 Anthropometric Survey of U.S. Army Personnel, NATICK/TR-15/007, 2014; the sample of 1,500),
- * and infants' feet are fuller; so far beyond, chosen by eye, that only a slip lies there.
- */
-const SHAPE = { thinnest: 0.6, fullest: 1.4 } as const;
 
 const FIELDS = [['lengthMm', 'foot.lengthMm', 'Foot length'], ['ballGirthMm', 'foot.ballGirthMm', 'Girth at the ball'], ['legLengthMm', 'leg.lengthMm', 'Leg length']] as const;
 
@@ -22,13 +16,12 @@ export function refuseSize(row: SizeRow, place: number): Problem[] {
   });
 }
 
-/** A foot that hardly anybody has: it can be knitted, but a number is likely to be a slip. */
+/** A length and a girth that hardly any foot has together: it can be knitted, but one is likely to be a slip. */
 export function doubtSize({ name, lengthMm, ballGirthMm }: SizeRow, place: number): Problem[] {
-  const ratio = ballGirthMm / lengthMm;
-  if (ratio >= SHAPE.thinnest && ratio <= SHAPE.fullest) return [];
-  const [least, most] = [Math.ceil(SHAPE.thinnest * lengthMm), Math.floor(SHAPE.fullest * lengthMm)];
-  return [makeProblem(`sizes.${place}.ballGirthMm`, ballGirthMm, `${least} to ${most} mm for a foot of ${lengthMm} mm`,
-    `Size ${name} is ${ratio.toFixed(2)} times as far round the ball as it is long; feet are about 0.93. Is one of the two a slip?`)];
+  return findContradictions({ lengthMm, ballGirthMm }).map(({ leastMm, mostMm }) => (
+    makeProblem(`sizes.${place}.ballGirthMm`, ballGirthMm, `${Math.ceil(leastMm)} to ${Math.floor(mostMm)} mm for a foot of ${lengthMm} mm`,
+      `Size ${name} is ${(ballGirthMm / lengthMm).toFixed(2)} times as far round the ball as it is long, which hardly any foot is: is one of the two a slip?`)
+  ));
 }
 
 /** Whatever is wrong with the rows of a size table, each at its row and field. */

@@ -1,5 +1,6 @@
 import { makeProblem } from '../base/make-problem.ts';
 import type { Problem } from '../base/problem.ts';
+import type { WornSummary } from '../measure/fit-answer.ts';
 import type { Measures } from '../measure/measures.ts';
 import type { KnittedSock, PosedSock } from '../pipeline/result.ts';
 import type { Plan } from '../plan/plan-types.ts';
@@ -26,6 +27,12 @@ const STRETCHES = [
   ['widthMedianPercent', 'stretch in width, median'], ['width95Percent', 'stretch in width, a twentieth above'],
   ['lengthMedianPercent', 'stretch in length, median'], ['length95Percent', 'stretch in length, a twentieth above'],
 ] as const;
+
+/** What a worn sock tells besides. */
+const WORN = [
+  ['topPressureMmHg', 'pressure at the top of the leg', 'mmHg'], ['anklePressureMmHg', 'pressure at the ankle', 'mmHg'], ['pressure95MmHg', 'pressure, a twentieth above', 'mmHg'],
+  ['gapPercent', 'cloth that stands off', '%'], ['heelToFootStretch', 'stretch over the heel, times that of the foot', ''],
+] as const satisfies readonly (readonly [keyof WornSummary, string, Unit])[];
 
 const POSE_WORDS = { flat: 'Laid flat', tube: 'As a tube', beds: 'On the beds', worn: 'Worn' } as const;
 
@@ -67,7 +74,12 @@ function comparePose({ first, second }: PosedPair): ComparedRow[] {
   return [
     ...compareMeasures(name, words, first.measures, second.measures),
     ...STRETCHES.map(([key, label]) => row(`${name}.${key}`, `${words}: ${label}`, '%', first.stretch.summary[key], second.stretch.summary[key])),
+    ...(first.worn === null || second.worn === null ? [] : compareWorn(first.worn.summary, second.worn.summary)),
   ];
+}
+
+function compareWorn(first: WornSummary, second: WornSummary): ComparedRow[] {
+  return WORN.map(([key, label, unit]) => row(`worn.${key}`, `${POSE_WORDS.worn}: ${label}`, unit, first[key], second[key]));
 }
 
 /** Shown values of both, and why they matter; null where they are the same. */

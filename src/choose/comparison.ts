@@ -5,7 +5,7 @@ export interface ComparedRow {
   /** `passes`, `stitches`, `yarn`, ..., or a measure's name with its pose: `flat.footLengthMm`. */
   readonly name: string;
   readonly label: string;
-  readonly unit: 'mm' | 'deg' | 'stitches' | 'passes' | 'm' | 'g' | '%' | '';
+  readonly unit: 'mm' | 'deg' | 'stitches' | 'passes' | 'm' | 'g' | '%' | 'mmHg' | '';
   readonly first: number | null;
   readonly second: number | null;
   /** second - first; null where either is. */

@@ -35,7 +35,8 @@ export function gradeSock(file: SockFile, sizes: readonly SizeRow[]): GradedRow[
 function gradeRow(file: SockFile, base: Plan | null, size: SizeRow, place: number): GradedRow {
   const bare = dressFoot(file, base, size), plain = planSock(dropShares(bare)).plan;
   const graded = plain === null ? bare : keepShares(bare, file, base, plain), { plan, problems } = planSock(graded);
-  const said = [...doubtSize(size, place), ...problems.map((problem) => atRow(problem, place))];
+  // Beside a plan there are doubts about the foot only.
+  const said = [...doubtSize(size, place), ...(plan === null ? problems.map((problem) => atRow(problem, place)) : [])];
   return { size, sock: plan === null ? null : { file: graded, plan, ...knitCost(plan) }, problems: said };
 }
 
@@ -71,7 +72,7 @@ function keepShares(bare: SockFile, { heel, toe }: SockFile, base: Plan | null, 
     clamp(nearestMultiple(count * newWhole / whole, 2), least, most)
   );
   const bed = plain.stitches / 2, heelStitches = heel?.stitches === undefined ? bed : even(heel.stitches, base.stitches, plain.stitches, bed, plain.stitches);
-  let graded = bare;
+  let graded = dropShares(bare);
   const set = (field: (typeof SHARED_FIELDS)[number], value: number | undefined): void => {
     if (value !== undefined) graded = withField(graded, field, value);
   };

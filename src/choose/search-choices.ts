@@ -104,7 +104,8 @@ const SHORTEST_FOOT = 2;
 
 /** The best sock for each heel at this many stitches round, in the order of trying. */
 export function searchStitches({ file, foot }: SearchedFile, stitches: number): { readonly found: readonly ScoredChoice[]; readonly tried: number } {
-  const bare = withField(withField(file, 'heel.stitches', undefined), 'counts.stitches', stitches);
+  // Its counts need no foot, which takes longer to work out than they do.
+  const { foot: _foot, ...bare } = withField(withField(file, 'heel.stitches', undefined), 'counts.stitches', stitches);
   const planOf = (choice: Partial<Choice>): Plan | null => planSock(writeChoice(bare, { stitches, footPasses: SHORTEST_FOOT, ...choice })).plan;
   const easyHeel = heelsToTry(stitches).at(0), easyToe = toesToTry(file, stitches).at(-1);
   const plain = planOf({ ...easyHeel, ...easyToe });

@@ -26,8 +26,8 @@ export const COUNTS_ONE = {
   narrowTurnDown: 1 / 12,
   /** Passes between decreases, against every second round, as a share (chosen by eye). */
   toeRate: 1,
-  /** Share of the stitches that the heel has beyond a half: each has to be moved there and back (chosen by eye). */
-  heelShare: 0.06,
+  /** Share of the stitches that the heel has beyond a half, 3 of 72: they have to be moved there and back, which turning further down spares (chosen by eye). */
+  heelShare: 0.04,
 } as const;
 
 /** A turn-down of less than this share of the heel is avoided; a third is usual (common practice), half of that chosen by eye. */

@@ -16,7 +16,7 @@ export interface Body {
 
 /** A body of rounded cones, read over a whole region at less cost. */
 export interface ConeBody extends Body {
-  /** A reader of distances within `radius` of a point: cones that are not felt there are left out, to a ten-thousandth of the smoothing length. */
+  /** A reader of distances within `radius` of a point: cones that are not felt there are left out, to a thousandth of the smoothing length. */
   nearPoint(x: number, y: number, z: number, radius: number): (x: number, y: number, z: number) => number;
 }
 
@@ -24,8 +24,8 @@ export interface ConeBody extends Body {
 const STRIDE = 11;
 /** Cones farther off than this many smoothing lengths add less than 1e-6 of the nearest one's part. */
 const FAR = 16;
-/** A cone that is farther by so many all over a region is left out there: less than 5e-5 of a smoothing length each. */
-const UNFELT = 10;
+/** A cone that is farther by so many all over a region is left out there: less than 4e-4 of a smoothing length each. */
+const UNFELT = 8;
 
 /**
  * Smooth union of rounded cones: d = -k log sum exp(-d_i / k), d_i the exact distance of cone i

@@ -11,8 +11,8 @@ export interface SampleOptions {
 
 /** Chosen by eye: cloth that is pressed in, and that stands off a little. */
 const INSIDE_MM = 3, OUTSIDE_MM = 6;
-/** Way between samples, a share of the foot's length. `measured`: the distance in the band is off by less than 0.04 mm on an adult's foot. */
-const STEP = 0.0135;
+/** Way between samples, a share of the foot's length. `measured`: the distance in the band is off by at most 0.04 mm on an adult's foot. */
+const STEP = 0.015;
 /** Samples along an edge of the blocks that are kept or left out as a whole. */
 const BLOCK = 4;
 

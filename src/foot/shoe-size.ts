@@ -7,6 +7,8 @@ interface SizeScale {
   /** Length of one whole size. */
   readonly stepMm: number;
   readonly offset: number;
+  /** The same for the last, the form that the shoe is built on; null where sizes are feet. */
+  readonly lastOffset: number | null;
   /** Half of the interval in which shoes are sold: what a size leaves open, either way. */
   readonly toleranceMm: number;
 }
@@ -20,13 +22,15 @@ const MONDOPOINT_INTERVAL_MM = 5;
 /**
  * On the foot's own length, not the last's (common practice, no source; makers differ by half a
  * size and more): continental 1.5 x cm + 2, UK 3 x in - 23, US men 3 x in - 22, US women 3 x in - 21.
+ * On the last's (common practice, no source): continental 1.5 x cm, UK 3 x in - 25, US men 3 x in - 24,
+ * US women 3 x in - 22.5, by one custom - 23.
  */
 const SCALES: Readonly<Record<ShoeSystem, SizeScale>> = {
-  continental: { stepMm: PARIS_POINT_MM, offset: 2, toleranceMm: PARIS_POINT_MM / 2 },
-  uk: { stepMm: BARLEYCORN_MM, offset: -23, toleranceMm: BARLEYCORN_MM / 2 },
-  'us-men': { stepMm: BARLEYCORN_MM, offset: -22, toleranceMm: BARLEYCORN_MM / 2 },
-  'us-women': { stepMm: BARLEYCORN_MM, offset: -21, toleranceMm: BARLEYCORN_MM / 2 },
-  mondopoint: { stepMm: 1, offset: 0, toleranceMm: MONDOPOINT_INTERVAL_MM / 2 },
+  continental: { stepMm: PARIS_POINT_MM, offset: 2, lastOffset: 0, toleranceMm: PARIS_POINT_MM / 2 },
+  uk: { stepMm: BARLEYCORN_MM, offset: -23, lastOffset: -25, toleranceMm: BARLEYCORN_MM / 2 },
+  'us-men': { stepMm: BARLEYCORN_MM, offset: -22, lastOffset: -24, toleranceMm: BARLEYCORN_MM / 2 },
+  'us-women': { stepMm: BARLEYCORN_MM, offset: -21, lastOffset: -22.5, toleranceMm: BARLEYCORN_MM / 2 },
+  mondopoint: { stepMm: 1, offset: 0, lastOffset: null, toleranceMm: MONDOPOINT_INTERVAL_MM / 2 },
 };
 
 export const SHOE_SYSTEMS = Object.keys(SCALES) as readonly ShoeSystem[];
@@ -41,6 +45,12 @@ export interface SizedFoot {
 export function lengthFromShoeSize(system: ShoeSystem, size: number): SizedFoot {
   const { stepMm, offset, toleranceMm } = SCALES[system];
   return { lengthMm: (size - offset) * stepMm, toleranceMm };
+}
+
+/** Length of the last that a shoe size is built on, some 13 to 17 mm longer than the foot; null where sizes are feet. */
+export function lastFromShoeSize(system: ShoeSystem, size: number): number | null {
+  const { stepMm, lastOffset } = SCALES[system];
+  return lastOffset === null ? null : (size - lastOffset) * stepMm;
 }
 
 /** The size of a foot, not rounded: sizes are sold in halves (mondopoint: every 5 mm). */

@@ -6,7 +6,7 @@ import { MEASURE_NAMES } from './foot-measures.ts';
  * (survey: see `estimate-measures.ts`), a test works them out again. A measure whose pair is left out
  * here is held by the others.
  */
-const SEEN: readonly (readonly [MeasureName, MeasureName, number, number])[] = [
+export const SEEN_RATIOS: readonly (readonly [MeasureName, MeasureName, number, number])[] = [
   ['ballGirthMm', 'lengthMm', 0.797, 1.091],
   ['heelDiagonalMm', 'lengthMm', 1.145, 1.423],
   ['heelDiagonalMm', 'ballGirthMm', 1.212, 1.523],
@@ -18,7 +18,6 @@ const SEEN: readonly (readonly [MeasureName, MeasureName, number, number])[] = [
   ['heelBreadthMm', 'lengthMm', 0.210, 0.348],
   ['heelBreadthMm', 'ballGirthMm', 0.227, 0.381],
 ];
-export { SEEN as SEEN_RATIOS };
 
 /** So far beyond what was seen a ratio may go, a share of it: for children, and for feet that the survey has not. `chosen by eye`: an ankle as wide as the diagonal is just beyond. */
 const WIDER = 0.2;
@@ -56,7 +55,7 @@ export function soundMeasures(given: FootMeasures): FootMeasures {
 
 function contradictionsOf(name: MeasureName, given: FootMeasures, kept: ReadonlySet<MeasureName>): Contradiction[] {
   const own = given[name] ?? 0, list: Contradiction[] = [];
-  for (const [upper, lower, seenLeast, seenMost] of SEEN) {
+  for (const [upper, lower, seenLeast, seenMost] of SEEN_RATIOS) {
     const against = name === upper ? lower : name === lower ? upper : null, other = against === null ? null : given[against];
     if (against === null || other == null || !kept.has(against)) continue;
     const least = seenLeast * (1 - WIDER), most = seenMost * (1 + WIDER);

@@ -39,9 +39,8 @@ export function createSockPicture(view: SockView): SockPicture {
   let shown: Shown | null = null;
   let around: Around | null = null;
   let numbers: ClothNumbers = { stretch: null, worn: null, difference: null };
-  let layer: ClothLayer = 'yarn';
   let isFramed = true, hasFramed = false;
-  let begun = 0, dimTimer: ReturnType<typeof setTimeout> | undefined;
+  let layer: ClothLayer = 'yarn', begun = 0, dimTimer: ReturnType<typeof setTimeout> | undefined;
   const second = createSecondPicture(view);
 
   const bring = (next: Shown, positions: Float64Array, pose: PoseName, measured: ClothNumbers | null): void => {

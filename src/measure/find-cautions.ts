@@ -33,6 +33,13 @@ const FOOT_SLACK_LIMIT = 0.05;
 /** Share of the wanted length by which counts fixed by hand may miss it before we speak up; chosen by eye, about 5 mm. */
 const LENGTH_MISS_LIMIT = 0.02;
 
+/**
+ * How far apart, mm, the ends of the two beds may stand beside a wide heel before we speak up. Chosen by
+ * eye: a loop drawn straight reaches half its own length, some 7 mm at 30 stitches and 42 rows in 10 cm
+ * (Munden's loop of 13.5 mm), and takes about as much from the loops beside it.
+ */
+const REACH_LIMIT_MM = 15;
+
 const ASK = 'With swollen or numb legs or feet, diabetes or poor circulation, ask a clinician before wearing a tight top.';
 
 /**
@@ -43,7 +50,7 @@ const ASK = 'With swollen or numb legs or feet, diabetes or poor circulation, as
 export function findCautions(plan: Plan, foot: PlannedFoot, body: BodyGirths = {}): Problem[] {
   return [
     cautionSize(foot), cautionTop(plan, foot), cautionAnkle(plan, body), cautionHeel(plan, body),
-    ...cautionFoot(plan, foot), cautionLength(plan, foot), cautionClosing(plan),
+    ...cautionFoot(plan, foot), cautionLength(plan, foot), cautionWideHeel(plan), cautionClosing(plan),
   ].filter((caution) => caution !== null);
 }
 
@@ -101,6 +108,19 @@ function cautionFoot(plan: Plan, { ballGirthMm }: PlannedFoot): Problem[] {
     ? `The foot is ${restMm.toFixed(0)} mm round at rest and must stretch by ${percent(stretch)} over a ball of ${ballGirthMm.toFixed(0)} mm.`
     : `The foot is ${restMm.toFixed(0)} mm round, ${percent(-stretch)} more than the ball: it may lie in folds inside a shoe.`;
   return [{ field: 'foot.ballGirthMm', value: `${ballGirthMm.toFixed(0)} mm`, allowed: range, message }];
+}
+
+/** At a wide heel's corners the heel's bed has needles beyond the instep's end, over which neighbours must reach while they hang there. */
+function cautionWideHeel(plan: Plan): Problem | null {
+  const needles = plan.heelStitches - plan.bedStitches, apartMm = needles * plan.needlePitchMm;
+  if (apartMm <= REACH_LIMIT_MM) return null;
+  const most = plan.bedStitches + 2 * Math.floor(REACH_LIMIT_MM / plan.needlePitchMm / 2);
+  return {
+    field: 'heel.stitches', value: String(plan.heelStitches), allowed: `at most ${String(most)} to stay within ${String(REACH_LIMIT_MM)} mm`,
+    message: `While the heel is turned, its bed reaches ${String(needles)} needles, ${apartMm.toFixed(0)} mm, beyond the instep's end on each side: `
+      + 'the two stitches that meet at each corner must reach that far, and a strand as long stays between them. Ease the loops over one by one with the weight off, '
+      + 'draw the strand in afterwards, or move fewer stitches.',
+  };
 }
 
 function cautionLength(plan: Plan, { wantedLengthMm }: PlannedFoot): Problem | null {

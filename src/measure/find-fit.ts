@@ -133,12 +133,12 @@ function answerToe({ fabric, foot, positions, clearanceMm }: WornSock, { vertexP
 function answerAnkle(sock: WornSock, { vertexGapMm, areas, summary }: WornMaps): FitAnswer | null {
   const value = meanOf(vertexGapMm, areas, (v) => isAtAnkle(sock, v));
   if (value === null || summary.anklePressureMmHg === null) return null;
+  const pressure = summary.anklePressureMmHg, { word, verdict: tightness, warning } = judgePressure(pressure);
+  const because = `Round the ankle's least girth (${mm(sock.foot.girths.ankleGirthMm)}) the cloth presses with ${mmHg(pressure)} on average`;
+  if (warning !== null) return { question: 'ankle', verdict: tightness, answer: `The ankle is ${word}: about ${mmHg(pressure)}`, value: pressure, unit: 'mmHg', because: `${because}. ${warning}` };
   const verdict: FitVerdict = value > ANKLE_GAP.poor ? 'poor' : value > ANKLE_GAP.mind ? 'mind' : 'good';
   const answer = verdict === 'good' ? 'The ankle lies close' : `The ankle stands off by ${mm(value)} on average`;
-  return {
-    question: 'ankle', verdict, answer, value, unit: 'mm',
-    because: `Round the ankle's least girth (${mm(sock.foot.girths.ankleGirthMm)}) the cloth presses with ${mmHg(summary.anklePressureMmHg)} on average. Up to ${mm(ANKLE_GAP.mind)} off counts as close (chosen by eye).`,
-  };
+  return { question: 'ankle', verdict, answer, value, unit: 'mm', because: `${because} and stands off by ${value.toFixed(1)} mm; up to ${mm(ANKLE_GAP.mind)} counts as close (chosen by eye).` };
 }
 
 function answerTop({ summary }: WornMaps): FitAnswer | null {

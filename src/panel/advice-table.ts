@@ -1,7 +1,7 @@
 import type { Advice, AdvisedSock, Misfit, WeighedSock } from '../choose/advice.ts';
-import { costWords, fieldName, measureWords, MISFIT_NAMES, stretchWords } from './advice-words.ts';
+import { costWords, fieldName, MISFIT_NAMES, misfitWords } from './advice-words.ts';
 import { button, el } from './dom.ts';
-import { inUnitsOf } from './problem-words.ts';
+import { inUnitsOf, unbroken } from './problem-words.ts';
 import type { LengthUnit } from './units.ts';
 
 const NAMES = ['Best', 'Second', 'Third'];
@@ -13,16 +13,17 @@ export function drawAdvice({ present, best }: Advice, unit: LengthUnit, use: (so
   const kinds = [...new Set(socks.flatMap((sock) => sock?.misfits.map(({ what }) => what) ?? []))];
   const head = el('thead', {}, el('tr', {}, el('td', {}), el('th', { scope: 'col' }, 'As it is'),
     ...best.map((_sock, place) => el('th', { scope: 'col', class: place === 0 ? 'is-best' : null }, NAMES[place] ?? ''))));
-  const reasons = row('Why', [el('td', {}), ...best.map(({ reason }) => el('td', { class: 'advice-reason' }, inUnitsOf(reason, unit)))]);
+  const reasons = best.map(({ reason }, place) => row(NAMES[place] ?? '', [el('td', { colspan: best.length + 1, class: 'advice-reason' }, unbroken(inUnitsOf(reason, unit)))]));
   const uses = row('', [el('td', {}), ...best.map((sock, place) => el('td', {}, useButton(sock, place, use)))]);
   return el('table', { class: 'advice' }, head,
-    group(best.length + 2, null, [reasons, uses]),
+    group(best.length + 2, null, [uses]),
     group(best.length + 2, 'What changes', fields.map((field) => fieldRow(field, best))),
     group(best.length + 2, 'On your foot', kinds.map((what) => misfitRow(what, socks, unit))),
     group(best.length + 2, 'To knit one', [
       row('Passes', socks.map((sock) => cost(sock?.passes ?? null, present?.passes ?? null, sock === present))),
       row('Yarn, grams', socks.map((sock) => cost(sock?.grams ?? null, present?.grams ?? null, sock === present))),
-    ]));
+    ]),
+    group(best.length + 2, 'Why', reasons));
 }
 
 function group(columns: number, title: string | null, rows: readonly HTMLElement[]): HTMLElement {
@@ -45,7 +46,7 @@ function fieldRow(field: string, best: readonly AdvisedSock[]): HTMLElement {
 function misfitRow(what: Misfit['what'], socks: readonly (WeighedSock | null)[], unit: LengthUnit): HTMLElement {
   return row(MISFIT_NAMES[what], socks.map((sock) => {
     const misfit = sock?.misfits.find((each) => each.what === what);
-    return misfit === undefined ? el('td', {}, '–') : el('td', { title: measureWords(misfit, unit) }, stretchWords(misfit));
+    return misfit === undefined ? el('td', {}, '–') : el('td', {}, misfitWords(misfit, unit));
   }));
 }
 

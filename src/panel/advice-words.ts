@@ -1,6 +1,6 @@
 import type { AdvisedChange, Misfit } from '../choose/advice.ts';
 import type { LengthUnit } from './units.ts';
-import { formatLength, formatPercent } from './units.ts';
+import { formatLength, formatLengthNumber, formatPercent } from './units.ts';
 
 /** Fields that advice may change, in the knitter's words. */
 const FIELD_NAMES: Readonly<Record<string, string>> = {
@@ -19,20 +19,24 @@ export function changeWords(changes: readonly AdvisedChange[]): string {
 }
 
 export const MISFIT_NAMES: Readonly<Record<Misfit['what'], string>> = {
-  'foot-girth': 'Round the foot', 'heel-line': 'Over heel and instep', 'heel-breadth': 'Across the heel',
-  'foot-length': 'Foot length', 'toe-breadth': 'Across the toes', 'toe-length': 'Toe length',
+  'foot-girth': 'Round the foot', 'heel-line': 'Over heel and instep', 'heel-breadth': 'Heel, narrowest row',
+  'foot-length': 'Foot length', 'toe-breadth': 'Toe, last round', 'toe-length': 'Toe length',
 };
 
-/** What the cloth has to give there: `stretched 12 %`, `loose 3 %`, `as it lies`. */
-export function stretchWords({ stretchPercent }: Misfit): string {
-  const words = formatPercent(stretchPercent);
-  if (words === '0') return 'as it lies';
-  return stretchPercent > 0 ? `stretched ${words.slice(1)} %` : `loose ${words.slice(1)} %`;
+/** A difference below this is none, mm: less than a stitch. */
+const ALIKE_MM = 2;
+
+/** Of a girth, how far the cloth has to give: `stretched 12 %`, `loose 3 %`; of any other measure, what it is, and what would be best. */
+export function misfitWords(misfit: Misfit, unit: LengthUnit): string {
+  if (misfit.what === 'foot-girth' || misfit.what === 'heel-line') return stretchWords(misfit.stretchPercent);
+  const { gotMm, wantedMm } = misfit, got = formatLength(gotMm, unit);
+  return Math.abs(gotMm - wantedMm) < ALIKE_MM ? got : `${got}, best ${formatLengthNumber(wantedMm, unit)}`;
 }
 
-/** The measure behind it, for a tip: `the sock has 25.6 cm, best would be 27.1 cm`. */
-export function measureWords({ wantedMm, gotMm }: Misfit, unit: LengthUnit): string {
-  return `The sock has ${formatLength(gotMm, unit)} along the unstretched cloth; best would be ${formatLength(wantedMm, unit)}`;
+function stretchWords(percent: number): string {
+  const words = formatPercent(percent);
+  if (words === '0') return 'as it lies';
+  return `${percent > 0 ? 'stretched' : 'loose'} ${words.slice(1)} %`;
 }
 
 /** `324`, and beside the present sock's: `324 (+12)`. */

@@ -5,7 +5,7 @@ import { button, el, setText } from './dom.ts';
 import { fitSummary, guessedWords, pressWords } from './fit-words.ts';
 import type { MeasureHooks } from './measures-card.ts';
 import type { PageState } from './page-state.ts';
-import { inUnitsOf } from './problem-words.ts';
+import { inUnitsOf, unbroken } from './problem-words.ts';
 import { drawSign, SIGN_WORDS } from './verdict-sign.ts';
 
 export interface FitCard { render(state: PageState): void }
@@ -37,7 +37,7 @@ export function createFitCard(host: HTMLElement, hooks: FitHooks): FitCard {
   const fit = button('Make it fit…', { class: 'fit-button is-main' }, hooks.makeItFit);
   const answers = el('ul', { class: 'fit-answers' }), press = el('p', { class: 'fit-press' });
   const guessed = el('p', { class: 'fit-guessed' });
-  const cautions = el('ul', { class: 'cautions', 'aria-label': 'Cautions for this sock' });
+  const cautions = el('ul', { class: 'fit-cautions', 'aria-label': 'Cautions for this sock' });
   const card = el('section', { class: 'card fit-card', 'aria-label': 'Fit of the sock' },
     el('div', { role: 'status' }, summary, detail), el('div', { class: 'fit-buttons' }, putOn, fit), answers, press, cautions);
   host.append(card, el('section', { class: 'card fit-limits', 'aria-label': 'What a model can say' }, guessed,
@@ -70,7 +70,7 @@ export function createFitCard(host: HTMLElement, hooks: FitHooks): FitCard {
       if (key === drawn) return;
       drawn = key;
       answers.replaceChildren(...(last?.reading.fit ?? []).map((answer) => drawAnswer(answer, state, showLine)));
-      setText(press, last === null ? '' : inUnitsOf(pressWords(last.reading.summary), lengthUnit));
+      setText(press, last === null ? '' : unbroken(inUnitsOf(pressWords(last.reading.summary), lengthUnit)));
       const told = [...state.remarks, ...(knitted?.cautions ?? [])];
       cautions.replaceChildren(...told.map(({ message }) => el('li', {}, inUnitsOf(message, lengthUnit))));
       cautions.hidden = told.length === 0;
@@ -80,11 +80,11 @@ export function createFitCard(host: HTMLElement, hooks: FitHooks): FitCard {
 
 /** The answer in bold behind its sign; where it is about a line on the sock, pointing at it or its focus draws that line. */
 function drawAnswer(answer: FitAnswer, { settings: { lengthUnit } }: PageState, showLine: (answer: FitAnswer | null) => void): HTMLElement {
-  const { question, verdict } = answer, words = inUnitsOf(answer.answer, lengthUnit);
+  const { question, verdict } = answer, words = unbroken(inUnitsOf(answer.answer, lengthUnit));
   const spoken = el('span', { class: 'visually-hidden' }, `${SIGN_WORDS[verdict]}: `);
   const name = LINES[question] === undefined ? el('strong', { class: 'fit-answer' }, words) : el('button', { type: 'button', class: 'fit-answer' }, words);
   const line = el('li', { 'data-question': question, 'data-verdict': verdict },
-    drawSign(verdict), el('div', {}, spoken, name, el('p', {}, inUnitsOf(answer.because, lengthUnit))));
+    drawSign(verdict), el('div', {}, spoken, name, el('p', {}, unbroken(inUnitsOf(answer.because, lengthUnit)))));
   line.addEventListener('pointerenter', () => { showLine(answer); });
   line.addEventListener('pointerleave', () => { showLine(null); });
   name.addEventListener('focus', () => { showLine(answer); });

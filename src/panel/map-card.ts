@@ -17,7 +17,7 @@ export interface MapHooks {
   readonly chooseFootLook: (look: FootLook) => void;
 }
 
-const FOOT_LOOKS: readonly (readonly [FootLook, string])[] = [['inside', 'through gaps'], ['glass', 'through the cloth'], ['hidden', 'left out']];
+const FOOT_LOOKS: readonly (readonly [FootLook, string])[] = [['inside', 'in the sock'], ['glass', 'seen through'], ['hidden', 'left out']];
 
 /** The switch of what the cloth's colours tell, and the legend where they tell numbers; beside a worn sock, how its foot is seen. */
 export function createMapCard(host: HTMLElement, hooks: MapHooks): MapCard {

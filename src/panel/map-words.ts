@@ -82,8 +82,8 @@ function stretchSpread(low: number, high: number, median: number): string {
 }
 
 function pressureSpread(top: number | null, ankle: number | null, high: number): string {
-  const places = [top === null ? null : `top about ${Math.round(top)}`, ankle === null ? null : `ankle about ${Math.round(ankle)}`].filter((words) => words !== null);
-  return `${[...places, `a twentieth of the cloth over ${Math.round(high)}`].join(', ')} mmHg`.replace(/^./, (first) => first.toUpperCase());
+  const places = [top === null ? null : `top about ${Math.round(top)}`, ankle === null ? null : `ankle ${Math.round(ankle)}`].filter((words) => words !== null);
+  return `${[...places, `a twentieth over ${Math.round(high)}`].join(', ')} mmHg`.replace(/^./, (first) => first.toUpperCase());
 }
 
 function differenceSpread(values: Float64Array, lengthUnit: LengthUnit): string {

@@ -146,7 +146,8 @@ function rowInput(context: ControlContext, state: PageState, hooks: PanelHooks):
 }
 
 function findOfField(problems: readonly Problem[], field: string): Problem | null {
-  return problems.find((problem) => problem.field !== null && plainPath(problem.field) === field) ?? null;
+  const isOf = (path: string): boolean => path === field || (path === 'foot.shoeSize' && field === 'foot.shoeSize.value');
+  return problems.find((problem) => problem.field !== null && isOf(plainPath(problem.field))) ?? null;
 }
 
 function addRow(folder: GUI, spec: ControlSpec, hand: Hand): ControlRow {

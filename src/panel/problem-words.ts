@@ -30,6 +30,11 @@ export function inUnitsOf(text: string, unit: LengthUnit): string {
     .replace(DENSITIES, (_all, count: string, what: string) => `${(Number(count) * perUnit).toFixed(2)} ${what}/${unit}`);
 }
 
+/** A number keeps its sign of per cent and its centimetres on its line. */
+export function unbroken(text: string): string {
+  return text.replace(/(\d) (%|cm\b|mmHg\b)/g, '$1\u00a0$2');
+}
+
 /** What is wrong and what is allowed, in the page's words and the units on its controls. */
 export function problemWords(problem: Problem, settings: UnitSettings): string {
   const allowed = problem.allowed === null || problem.message.includes(problem.allowed) ? '' : ` Allowed: ${problem.allowed}.`;

@@ -3,7 +3,6 @@ import { buildPartFabric } from '../fabric/build-part-fabric.ts';
 import type { Fabric } from '../fabric/fabric.ts';
 import { makeFormMesh } from '../foot/form-mesh.ts';
 import type { FormMesh } from '../foot/form-mesh.ts';
-import { makeFootForm } from '../foot/foot-form.ts';
 import type { FootForm } from '../foot/foot-form.ts';
 import { SECTION } from '../machine/codes.ts';
 import { gridAtPass } from '../machine/grid-at-pass.ts';
@@ -13,6 +12,7 @@ import { measureWorn } from '../measure/measure-worn.ts';
 import { interpolateSock, mapShape, relaxHeldInSteps, relaxInSteps, setUpBeds, setUpWorn } from '../shape/index.ts';
 import type { FreePoseName, Pose, PoseName, RelaxOptions } from '../shape/index.ts';
 import { findHolding } from './find-holding.ts';
+import { sampledFootOf } from './foot-of.ts';
 import { knitCoarse } from './knit-coarse.ts';
 import type { KnittedSock, PosedSock } from './result.ts';
 import { usualPass } from './usual-pass.ts';
@@ -55,13 +55,8 @@ export function* poseInSteps(sock: KnittedSock, name: PoseName, options: PoseOpt
   }
 }
 
-/** The form of the foot that a sock was planned for. */
-export function footOf({ foot }: KnittedSock): FootForm {
-  return makeFootForm(foot.body);
-}
-
 function* poseWorn(sock: KnittedSock, { near, ...options }: PoseOptions): Generator<void, PosedSock> {
-  const { fabric, plan } = sock, foot = footOf(sock), setUp = setUpWorn(fabric, foot, plan.firmness);
+  const { fabric, plan } = sock, { foot, skin } = sampledFootOf(sock), setUp = setUpWorn(fabric, foot, plan.firmness, skin);
   const pose = yield* relaxHeldInSteps(fabric, 'worn', setUp, { ...options, ...goOnFrom(sock, near) });
   const { clearanceMm } = setUp, { positions } = pose;
   const worn = measureWorn({ plan, fabric, foot, positions, forces: setUp.clothForces(positions), clearanceMm });

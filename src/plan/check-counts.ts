@@ -82,13 +82,12 @@ function checkRoundBeforeHeel(file: SockFile, counts: Counts): Problem | null {
     `Ankle passes: ${counts.anklePasses}, but the heel needs a round of tube to start from${isTube ? '' : ' after a flat leg'}.`);
 }
 
-/** Heel and toe, in their order; what follows from a wrong heel is not told too. */
+/** Heel and toe. What only follows from another problem is not told too: a turn-down on a wrong heel, the slant to a wrong tip. */
 function checkShaping(file: SockFile, counts: Counts): Problem[] {
   const heel = checkHeel(file, counts);
-  if (heel !== null) return [heel];
-  const widths = checkWidths(file, counts);
+  const widths = checkWidths(file, heel === null ? counts : { ...counts, heelStitches: Infinity });
   const toe = widths.length === 0 ? checkToe(file, counts) : null;
-  return toe === null ? widths : [toe];
+  return [heel, ...widths, toe].filter((problem) => problem !== null);
 }
 
 /** What keeps worked-out counts from being a sock: rules that join several fields. */

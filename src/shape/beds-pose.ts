@@ -6,6 +6,7 @@ import { createBending, createDirectionHold, createDistanceContact, createGravit
 import type { DistanceField, EnergyTerm } from '../solve/index.ts';
 import { hangWales, startOnBeds } from './beds-start.ts';
 import type { Beds, Hanging } from './beds-start.ts';
+import { makeBridges, partBridges } from './bridge-cloth.ts';
 import { makeClothBending } from './cloth-bending.ts';
 import { METRIC_SHIFT } from './pose-problem.ts';
 import { clothOf, PLATE_STIFFNESS, SOCK_CLOTH } from './cloth-table.ts';
@@ -65,7 +66,8 @@ export function setUpBeds(piece: PieceOnBeds): BedsSetUp {
   const hanging = hangWales(fabric, grid, piece.liveNeedles, beds);
   const places = Float64Array.from({ length: 3 * hanging.live.length }, (_, i) => hanging.needles[3 * hanging.live[Math.floor(i / 3)] + i % 3]);
   const { firmness = 'soft' } = piece;
-  const cloth = makeStretchedCloth(fabric, 'fresh', firmness), bending = createBending(makeClothBending(fabric, clothOf(firmness)));
+  const { plain, bridges } = partBridges(fabric, hanging, beds);
+  const cloth = [...makeStretchedCloth(plain, 'fresh', firmness), ...makeBridges(bridges, clothOf(firmness).law)], bending = createBending(makeClothBending(fabric, clothOf(firmness)));
   const pins = createPins({ nodes: hanging.live, places, stiffness: NEEDLE_STIFFNESS });
   const pouches = findPouches(fabric, grid), layers = makeLayers(fabric, hanging, pouches, beds.gapMm);
   const start = startOnBeds(fabric, pouches, hanging, beds), bars = makeBars(fabric, grid, start), claw = clawed(fabric, hanging, pouches);

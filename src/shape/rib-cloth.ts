@@ -16,9 +16,10 @@ export const RIB_LAW: MembraneLaw = { ...SOCK_CLOTH.law, courseModulus: 0.01, co
 /**
  * Cloth drawn over a foot lies close to it: where the tight heel line crowds it, it has no room to gather
  * without end. `chosen by eye`: no cell shrinks to less than a third, and what crowds at a heel's end or in
- * the crook of the ankle shortens before it folds over.
+ * the crook of the ankle shortens before it folds over. Bluntness lets the triangles at a heel's corner,
+ * where all pulls come together, be pressed flat without a cusp.
  */
-const WORN: Partial<MembraneLaw> = { compression: 0.05, crushing: 1 };
+const WORN: Partial<MembraneLaw> = { compression: 0.05, crushing: 1, bluntness: 0.2 };
 /**
  * Bending stiffness of worn cloth over that of cloth that lies free. Cloth is nearly as thick as a row is
  * high and cannot fold over within one; bending measured in small, wide curves does not know that.

@@ -27,6 +27,8 @@ export interface MembraneLaw {
   readonly stiffening: number;
   /** Compression adds 3 crushing e^2: an element does not collapse. */
   readonly crushing: number;
+  /** Stretch below which a triangle loses its direction gradually: pressed to nothing along an axis it would have a cusp there, about which a minimiser bounces. Default 0. */
+  readonly bluntness?: number;
 }
 
 /** Constants of f, picked out once so that kernels read plain numbers. */

@@ -21,14 +21,15 @@ const METRIC_SHARE = 0.6;
 /**
  * Constant-strain triangles under the law of `membrane-law.ts`. With rest edges (p, q) from corner
  * 0 and inverse entries m, the derivatives along the material axes are
- * x_s = m11 d1 + m21 d2 and x_t = m12 d1 + m22 d2 (d1, d2: the edges now).
+ * x_s = m11 d1 + m21 d2 and x_t = m12 d1 + m22 d2 (d1, d2: the edges now). With a bluntness d the
+ * strains are sqrt(|x_s|^2 + d^2) - sqrt(1 + d^2) and so for x_t.
  */
 export function createTriangleMembrane(elements: TriangleElements, law: MembraneLaw): EnergyTerm {
   const { corners } = elements;
   const count = elements.shares.length;
   const { inverse, areas } = invertRest(elements);
   const k1 = law.courseModulus, k2 = law.waleModulus, nu = law.coupling, shear = law.shearModulus;
-  const { cellWidth, cellHeight } = elements;
+  const { cellWidth, cellHeight } = elements, dd = (law.bluntness ?? 0) ** 2, atRest = Math.sqrt(1 + dd);
   let areaSum = 0;
   for (let t = 0; t < count; t++) areaSum += areas[t];
   const forceCount = 2 * areaSum / (cellWidth * cellHeight);
@@ -46,8 +47,8 @@ export function createTriangleMembrane(elements: TriangleElements, law: Membrane
       const qx = x[i2] - x0, qy = x[i2 + 1] - y0, qz = x[i2 + 2] - z0;
       const sx = m11 * px + m21 * qx, sy = m11 * py + m21 * qy, sz = m11 * pz + m21 * qz;
       const tx = m12 * px + m22 * qx, ty = m12 * py + m22 * qy, tz = m12 * pz + m22 * qz;
-      const lenS = Math.sqrt(sx * sx + sy * sy + sz * sz), lenT = Math.sqrt(tx * tx + ty * ty + tz * tz);
-      const e1 = lenS - 1, e2 = lenT - 1 + nu * e1;
+      const lenS = Math.sqrt(sx * sx + sy * sy + sz * sz + dd), lenT = Math.sqrt(tx * tx + ty * ty + tz * tz + dd);
+      const e1 = lenS - atRest, e2 = lenT - atRest + nu * e1;
       const area = areas[t];
       const f2 = area * k2 * strainForce(e2, law);
       const f1 = area * k1 * strainForce(e1, law) + nu * f2;

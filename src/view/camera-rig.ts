@@ -8,7 +8,7 @@ const FIELD_OF_VIEW_DEG = 22;
 /** Share of the picture that a framed sock may fill. */
 const FILL = 0.88;
 /** Height of one row of buttons over the picture and of one under it, until they are measured; the least share of a half of it that is left to the sock. */
-const TOP_PIXELS = 54, FOOT_PIXELS = 50, LEAST_SHARE = 0.3;
+const TOP_PIXELS = 54, FOOT_PIXELS = 50, LEAST_SHARE = 0.2;
 const MOTION_MS = 340;
 const NO_POINTS = new Float64Array(0);
 const STEEPEST = MathUtils.degToRad(89.9);

@@ -114,6 +114,7 @@ class KnitView implements SockView {
     this.showVeil();
     this.keepFreeOfCaptions();
     if (before !== (companion === null ? null : this.arrangement)) this.rig.frame(true);
+    else this.rig.keepInView();
     this.requestDraw();
   }
 
@@ -121,6 +122,7 @@ class KnitView implements SockView {
     if (look === this.footLook) return;
     this.footLook = look;
     for (const sock of this.socks()) sock.setFootLook(look);
+    this.rig.keepInView();
     this.requestDraw();
   }
 

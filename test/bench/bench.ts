@@ -1,12 +1,15 @@
 import { cpus } from 'node:os';
 import { fileURLToPath } from 'node:url';
+import { benchChoose } from './choose-bench.ts';
 import { benchEdits } from './edit-bench.ts';
+import { benchFoot } from './foot-bench.ts';
 import { benchPipeline } from './knit-bench.ts';
 import { benchMembrane } from './membrane-bench.ts';
 import { benchPage } from './page-bench.ts';
 import { benchScale } from './scale-bench.ts';
 import { benchSolvers } from './solver-bench.ts';
 import { benchSplit } from './split-bench.ts';
+import { benchWorn } from './worn-bench.ts';
 
 // An interrupted bench ends in order, so that its temporary folder goes with it.
 for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => process.exit(1));
@@ -17,8 +20,11 @@ const named = process.argv.slice(2).filter((word) => word !== '--all');
 const wants = (part: string, group?: string): boolean => named.length === 0 || named.includes(part) || (group !== undefined && named.includes(group));
 
 console.log(`Node ${process.versions.node}, ${cpus().length} x ${cpus()[0]?.model ?? 'unknown'}. Ratios are of one run on one machine; nothing is asserted.`);
+if (wants('foot')) benchFoot();
 if (wants('pipeline')) benchPipeline();
+if (wants('choose')) benchChoose();
 if (wants('edits', 'shape')) benchEdits(wantsAll);
+if (wants('worn', 'shape')) benchWorn();
 if (wants('split', 'shape')) benchSplit();
 if (wants('scale', 'shape')) benchScale(wantsAll);
 if (wants('membrane', 'shape')) benchMembrane();

@@ -64,6 +64,18 @@ describe('a sock in several sizes', () => {
   });
 });
 
+/** Shares as for turn-down and tip; a schedule's decreases are as many as lead to its tip. */
+test('a wide heel, a slant and a schedule go into every size', () => {
+  const own: SockFile = { ...SOCK, heel: { stitches: 38 }, toe: { slantStitches: 4, schedule: [{ passes: 4, times: 6 }, { passes: 2, times: 6 }] } }, { plan: base } = planSock(own);
+  for (const { sock, problems } of gradeSock(own, [size('child', 170, 165), ...SIZES])) {
+    expect(problems).toEqual([]);
+    const plan = sock!.plan, scaled = (count: number): number => count * plan.stitches / base!.stitches;
+    for (const name of ['heelStitches', 'toeSlantStitches', 'toeTipStitches'] as const) expect(Math.abs(plan[name] - scaled(base![name])), name).toBeLessThanOrEqual(1.5);
+    expect(Math.abs(plan.toeDecreases - scaled(base!.toeDecreases))).toBeLessThanOrEqual(2);
+    expect(sock!.file.toe?.schedule?.map(({ passes }) => passes)).toEqual([4, 2]);
+  }
+});
+
 describe('an impossible row', () => {
   const sizes = [SIZES[0], size('slip', 26, 246), size('too wide', 262, 449), size('short', 82, 300), size('no number', NaN, 200), SIZES[2]];
   const rows = gradeSock({ ...SOCK, machine: { needlesPerBed: 60 } }, sizes);

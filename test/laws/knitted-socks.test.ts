@@ -2,7 +2,8 @@ import { describe, expect, test } from 'vitest';
 import { buildFabric, stitchSizeOf } from '../../src/fabric/build-fabric.ts';
 import { checkFabric, countEuler } from '../../src/fabric/check-fabric.ts';
 import { checkGrid } from '../../src/machine/check-grid.ts';
-import { LOOP } from '../../src/machine/codes.ts';
+import type { FabricMarks } from '../../src/fabric/fabric.ts';
+import { LOOP, SECTION } from '../../src/machine/codes.ts';
 import type { StitchGrid } from '../../src/machine/grid.ts';
 import { knitProgram } from '../../src/machine/knit-program.ts';
 import { mirrorProgram } from '../../src/plan/mirror-program.ts';
@@ -49,6 +50,13 @@ describe('every random sock', () => {
   test('is of every kind', () => {
     const kinds = new Set(SOCKS.map(({ plan: p }) => `${p.legKind} ${p.toeKind} ${p.closing} ${p.heelBed}`));
     expect(kinds.size).toBe(12);
+    // And enough of each shape that a law over them says something.
+    const shapes: readonly ((plan: Plan) => boolean)[] = [
+      (p) => p.heelStitches > p.bedStitches, (p) => p.heelStitches > p.bedStitches && p.plateauPasses > 0 && p.anklePasses === 4,
+      (p) => p.toeSteps.some((step) => step.ends === 'outer'), (p) => new Set(p.toeSteps.slice(0, -1).map((step) => step.passes)).size > 1,
+      (p) => p.heelStitches > p.bedStitches && p.toeSteps.some((step) => step.ends === 'outer'),
+    ];
+    for (const isOne of shapes) expect(SOCKS.filter(({ plan }) => isOne(plan)).length).toBeGreaterThan(10);
   });
 
   test('knits to the counts of its plan, with all laws of grid and cloth', () => {
@@ -85,6 +93,46 @@ describe('every random sock', () => {
       const unlike = Object.entries(expected).filter(([key, value]) =>
         typeof value !== 'number' && countUnlike(value as Int32Array, mirrored[key as keyof StitchGrid] as Int32Array) > 0);
       expect(unlike.map(([key]) => key)).toEqual([]);
+    }
+  });
+
+  test('has lines that run from cell to cell', () => {
+    for (const { fabric } of SOCKS) {
+      const marks = fabric.marks as FabricMarks, cellsOf: Set<number>[] = Array.from({ length: fabric.vertexCount }, () => new Set());
+      for (let c = 0; c + 1 < fabric.cellStart.length; c++) for (let i = fabric.cellStart[c]; i < fabric.cellStart[c + 1]; i++) cellsOf[fabric.cellVertices[i]].add(c);
+      const isShared = (...vertices: number[]): boolean => [...cellsOf[vertices[0]]].some((cell) => vertices.every((v) => cellsOf[v].has(cell)));
+      // The side lines step over a round, so that their points lie in cells of their own.
+      for (const side of [marks.sideLeft, marks.sideRight]) side.a.forEach((a, i) => { if (!isShared(a, side.b[i])) throw new Error(`side: ${i}`); });
+      const { mitreLeft, mitreRight, heelFirstRow, shortBase, heelDiagonal, footRounds, legRounds } = marks;
+      for (const [k, path] of [mitreLeft, mitreRight, heelFirstRow, shortBase, heelDiagonal, ...footRounds, ...legRounds].entries()) {
+        const broken = Array.from(path.a.keys()).slice(path.isClosed ? 0 : 1).filter((i) => !isShared(path.a[i], path.a.at(i - 1) as number));
+        expect([k, broken]).toEqual([k, []]);
+      }
+    }
+  });
+
+  test('has its stitches round the tube in order: neighbours of a course are a stitch apart, and wales stay where they are but at a toe', () => {
+    for (const { plan, grid, fabric } of SOCKS) {
+      const apart = (v: number, w: number): number => {
+        const turns = fabric.vertexAround[w] - fabric.vertexAround[v];
+        return Math.abs(turns - Math.round(turns)) * plan.stitches;
+      };
+      let [across, along] = [0, 0];
+      for (let v = 0; v < fabric.vertexCount; v++) {
+        const loop = fabric.vertexLoop[v], right = fabric.loopVertex[grid.rightOf[loop]] ?? -1, child = fabric.loopVertex[grid.child[loop]] ?? -1;
+        const isToe = (w: number): boolean => fabric.vertexSection[w] === SECTION.toe;
+        if (right >= 0 && !isToe(v) && !isToe(right) && fabric.vertexSection[right] > SECTION.plain) across = Math.max(across, apart(v, right));
+        if (child >= 0 && !isToe(child)) along = Math.max(along, apart(v, child));
+      }
+      expect(across).toBeLessThan(1 + 1e-6);
+      expect(along).toBeLessThan(1e-6);
+    }
+  });
+
+  test('has its rounds whole, a stitch a wale', () => {
+    for (const { plan, fabric: { marks } } of SOCKS) {
+      for (const round of [...marks?.footRounds ?? [], ...marks?.legRounds ?? []]) expect(round.a.length).toBe(plan.stitches);
+      expect(marks?.footRounds.length).toBe(plan.footPasses / 2);
     }
   });
 

@@ -19,6 +19,9 @@ function knit(file: SockFile): KnittedSock {
 const EDITS: Record<string, Partial<SockFile>> = {
   'turn-down width by 2': { heel: { turnDownWidth: 10 } },
   'toe rate': { toe: { tipStitches: 8, passesPerDecrease: 2 } },
+  'toe schedule': { toe: { schedule: [{ passes: 4, times: 3 }, { passes: 2, times: 5 }] } },
+  'slanted toe': { toe: { tipStitches: 8, slantStitches: 4 } },
+  'heel on more than half': { heel: { turnDownWidth: 8, stitches: 28 } },
   'stitches': { counts: { ...BASE.counts, stitches: 52 } },
 };
 

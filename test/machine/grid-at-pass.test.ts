@@ -39,6 +39,9 @@ describe.each([
   ['the same mirrored', {}, true],
   ['tube leg, fast toe', { leg: { kind: 'tube' as const }, counts: { ...SOCK.counts, legPasses: 8 }, toe: { passesPerDecrease: 2 } }, false],
   ['short-row toe, plateau', { toe: { kind: 'short-row' as const }, heel: { turnDownWidth: 6, plateauPasses: 4 } }, false],
+  ['heel on 16 of 24', { heel: { stitches: 16, turnDownWidth: 6, plateauPasses: 2 } }, false],
+  ['the same on a tube leg without an ankle, mirrored', { leg: { kind: 'tube' as const }, counts: { ...SOCK.counts, legPasses: 8, anklePasses: 0 }, heel: { stitches: 16, turnDownWidth: 6 } }, true],
+  ['slanted toe with two rates', { toe: { slantStitches: 2, schedule: [{ passes: 4, times: 2 }, { passes: 2, times: 3 }] } }, false],
   ['gathered on the front, no wraps, bind-off', { leg: { gatherBed: 'front' as const }, heel: { turnDownWidth: 4, wraps: false }, toe: { closing: 'bind-off' as const } }, false],
 ])('%s', (_, changes, isMirrored) => {
   const whole = knit(changes, isMirrored), wholeCells = cellsOf(whole.fabric);

@@ -30,6 +30,9 @@ describe('cautions', () => {
     ['a loose foot', {}, { ballGirthMm: 225 }, {}, ['foot.ballGirthMm']],
     ['a usual foot', {}, { ballGirthMm: 266 }, {}, []],
     ['a foot fixed too long', { footPasses: 120 }, { wantedLengthMm: 231 }, {}, ['counts.footPasses']],
+    // Needles 5 mm apart: two are 10 mm, four 20.
+    ['a heel a little wider than its bed', { heelStitches: 38 }, {}, {}, []],
+    ['a heel much wider than its bed', { heelStitches: 40 }, {}, {}, ['heel.stitches']],
     ['a bound-off toe', { closing: 'bind-off' }, {}, {}, ['toe.closing']],
   ])('about %s', (_what, plan, foot, body, fields) => {
     expect(fieldsOf(plan, foot, body)).toEqual(fields);

@@ -1,5 +1,6 @@
 import { expect, it } from 'vitest';
 import type { Fabric } from '../../src/fabric/fabric.ts';
+import type { SockFile } from '../../src/plan/sock-file.ts';
 import { relaxSock } from '../../src/shape/index.ts';
 import type { FreePoseName } from '../../src/shape/index.ts';
 import { knitSmallSock } from '../shape/small-sock.ts';
@@ -34,8 +35,11 @@ function totalCurvature(fabric: Fabric, x: Float64Array): { total: number; inner
 // Gauss-Bonnet (any text on differential geometry): angle deficits plus boundary turning are 2 pi times the Euler
 // number, 1 for a sock closed at the toe. A check of topology only: it says that the posed cells hang together
 // as one disc, and holds for any places of the vertices.
-it.each<FreePoseName>(['flat', 'tube'])('%s: angle deficits and boundary turning sum to 2 pi', (name) => {
-  const fabric = knitSmallSock();
+it.each<readonly [FreePoseName, string, Partial<SockFile>]>([
+  ['flat', 'plain', {}], ['tube', 'plain', {}],
+  ['flat', 'heel on more than half, slanted toe', { heel: { stitches: 22 }, toe: { slantStitches: 4 } }], ['tube', 'heel on more than half, slanted toe', { heel: { stitches: 22 }, toe: { slantStitches: 4 } }],
+])('%s, %s: angle deficits and boundary turning sum to 2 pi', (name, _, changes) => {
+  const fabric = knitSmallSock(changes);
   const { total, inner, largest } = totalCurvature(fabric, relaxSock(fabric, name).positions);
   expect(total).toBeCloseTo(2 * Math.PI, 9);
   // Not for want of curvature: the sock is bent at single vertices, and closed at the toe.

@@ -2,6 +2,9 @@ import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { chooseColours, countersAtRest, countPixels, openSmallSock, settled } from './sock-page.ts';
 
+const optionsOf = (page: Page): Promise<readonly (readonly [string, boolean])[]> =>
+  page.getByRole('combobox', { name: 'Colours' }).locator('option').evaluateAll((options) => options.map((option) => [option.textContent, (option as HTMLOptionElement).disabled] as const));
+
 const layerOf = (page: Page): Promise<string | undefined> => page.evaluate(() => window.heelwright?.layer);
 
 describe('the colours of stretch', () => {
@@ -76,6 +79,33 @@ describe('the colours of stretch', () => {
     const late = (await countersAtRest(page))!;
     expect([late.geometries, late.textures, late.programs]).toEqual([early.geometries, early.textures, early.programs]);
     expect(late.frames).toBeGreaterThan(early.frames);
+  });
+
+  it('those that ask for a foot or a second sock are named with what they ask for, and cannot be chosen before', async () => {
+    const { page } = await openSmallSock();
+    const off = (await optionsOf(page)).filter(([, isOff]) => isOff).map(([words]) => words);
+    expect(off).toEqual(['Pressure (when worn)', 'Gaps (when worn)', 'Longer or shorter (with a second sock)', 'Wider or narrower (with a second sock)']);
+    await page.locator('#sock').focus();
+    for (const layer of ['stretch-width', 'stretch-length', 'yarn']) {
+      await page.keyboard.press('c');
+      await expect.poll(() => layerOf(page)).toBe(layer);
+    }
+  });
+
+  it('a worn sock\'s foot is seen through the cloth when asked for, and the choice is kept', async () => {
+    const { page } = await openSmallSock();
+    const foot = page.getByRole('combobox', { name: 'Foot', exact: true });
+    expect(await foot.isVisible()).toBe(false);
+    await page.getByRole('radio', { name: 'Worn', exact: true }).check();
+    await settled(page);
+    await countersAtRest(page);
+    const inside = await countPixels(page);
+    await foot.selectOption({ label: 'seen through' });
+    await countersAtRest(page);
+    expect((await countPixels(page)).blue).toBeLessThan(inside.blue / 2);
+    await page.reload();
+    await settled(page);
+    expect(await foot.inputValue()).toBe('glass');
   });
 
   it('leave room: switch and legend lie within the picture and on no other words', async () => {

@@ -129,6 +129,7 @@ describe('what cannot be knitted is refused at its field', () => {
     ['a schedule that ends on another tip', COUNTED, [['toe.schedule', [{ passes: 4, times: 10 }]], ['toe.tipStitches', 12]], ['toe.schedule']],
     ['a slant of all decreases', COUNTED, [['toe.slantStitches', 24]], ['toe.slantStitches']],
     ['the same by a schedule', COUNTED, [['toe.slantStitches', 4], ['toe.schedule', [{ passes: 4, times: 4 }]]], ['toe.slantStitches']],
+    ['a wrong heel and a wrong toe', COUNTED, [['heel.stitches', 60], ['heel.turnDownWidth', 58], ['toe.slantStitches', 24], ['toe.tipStitches', 12]], ['heel.stitches', 'toe.slantStitches']],
     ['an odd slant', COUNTED, [['toe.slantStitches', 3]], ['toe.slantStitches']],
     ['a rate of odd passes', COUNTED, [['toe.schedule', [{ passes: 3, times: 4 }]]], ['toe.schedule.0.passes']],
     ['an odd count', COUNTED, [['counts.footPasses', 111]], ['counts.footPasses']],

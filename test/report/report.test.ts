@@ -5,8 +5,8 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, describe, expect, test } from 'vitest';
 import { perInchToPer10cm } from '../../src/base/unit.ts';
-import type { SockReport } from '../../src/pipeline/report-sock.ts';
-import { reportOnSock } from '../../src/pipeline/report-sock.ts';
+import type { SockReport } from '../../src/choose/report-sock.ts';
+import { reportOnSock } from '../../src/choose/report-sock.ts';
 
 const ROOT = fileURLToPath(new URL('../..', import.meta.url));
 const FOLDER = mkdtempSync(join(tmpdir(), 'report-'));
@@ -46,7 +46,7 @@ const COMMON = JSON.stringify({
   counts: { stitches: 64, legPasses: 50, anklePasses: 4, footPasses: 98 },
 });
 
-const TOP_KEYS = ['plan', 'knit', 'fabric', 'poses', 'measures', 'yarn', 'problems'];
+const TOP_KEYS = ['plan', 'knit', 'fabric', 'poses', 'measures', 'yarn', 'fit', 'advice', 'compare', 'grade', 'tolerance', 'problems'];
 const PLAN_KEYS = ['stitches', 'heelStitches', 'turnDownWidth', 'legPasses', 'anklePasses', 'heelPasses', 'footPasses', 'toePasses', 'toeTipStitches', 'toeDecreases'];
 const MEASURE_KEYS = [
   'footLengthMm', 'heelDepthMm', 'heelDiagonalMm', 'heelTipGirthMm', 'throatToHeelMm', 'footGirthMm',
@@ -60,7 +60,7 @@ const keysOf = (value: object | null | undefined): string[] => Object.keys(value
 
 describe('the report on a sock', () => {
   test('has exactly its keys', () => {
-    const { json, exitCode } = reportOnSock(SMALL, ['flat', 'tube'], fiveMilliseconds());
+    const { json, exitCode } = reportOnSock(SMALL, { poses: ['flat', 'tube'] }, fiveMilliseconds());
     expect(exitCode).toBe(0);
     expect(keysOf(json)).toEqual([...TOP_KEYS].sort());
     expect(keysOf(json.plan)).toEqual([...PLAN_KEYS].sort());
@@ -90,7 +90,7 @@ describe('the report on a sock', () => {
   }, 60_000);
 
   test('without poses has rest measures only', () => {
-    const { json } = reportOnSock(SMALL, [], fiveMilliseconds());
+    const { json } = reportOnSock(SMALL, { poses: [] }, fiveMilliseconds());
     expect(json.poses).toEqual({});
     expect(keysOf(json.measures)).toEqual(['rest']);
   });
@@ -98,7 +98,7 @@ describe('the report on a sock', () => {
   // Common practice, no source; the sums by hand: 50 + 2 + 4 + 44 + 98 + 42 passes; H - W wraps;
   // transfers 32 to gather, 32 to turn, 8 at each of 11 decreases; 8,440 loops with the cast-on.
   test('counts the common-practice sock', () => {
-    const { json } = reportOnSock(COMMON, [], fiveMilliseconds());
+    const { json } = reportOnSock(COMMON, { poses: [] }, fiveMilliseconds());
     expect(json.plan).toEqual({
       stitches: 64, heelStitches: 32, turnDownWidth: 10, legPasses: 50, anklePasses: 4, heelPasses: 44,
       footPasses: 98, toePasses: 42, toeTipStitches: 10, toeDecreases: 11,
@@ -119,7 +119,7 @@ describe('the smallest socks that there are', () => {
     [{ stitches: 72, footPasses: 2 }, { heel: { turnDownWidth: 34 }, toe: { tipStitches: 34, closing: 'bind-off' } }],
     [{ stitches: 72, footPasses: 4 }, { heel: { turnDownWidth: 2, plateauPasses: 20 }, toe: { tipStitches: 4, passesPerDecrease: 20 } }],
   ])('%j %j', (counts, choices) => {
-    const { json, exitCode } = reportOnSock(JSON.stringify({ gauge: { stitchesPer10cm: 30, rowsPer10cm: 42 }, counts, ...choices }), [], fiveMilliseconds());
+    const { json, exitCode } = reportOnSock(JSON.stringify({ gauge: { stitchesPer10cm: 30, rowsPer10cm: 42 }, counts, ...choices }), { poses: [] }, fiveMilliseconds());
     expect([exitCode, json.fabric?.euler, json.fabric?.boundaries]).toEqual([0, 1, 1]);
     expect(json.fabric?.vertices).toBe(json.knit?.loops);
   });
@@ -130,13 +130,74 @@ describe('the report on what is no sock', () => {
     ['nothing', ''], ['no JSON', '{'], ['no gauge', '{"foot": {"lengthMm": 262, "ballGirthMm": 246}}'],
     ['a turn-down that cannot be', JSON.stringify({ ...(JSON.parse(SMALL) as object), heel: { turnDownWidth: 12 } })],
   ])('%s: nulls, problems and 2', (_name, text) => {
-    const { json, exitCode } = reportOnSock(text, ['flat'], fiveMilliseconds());
+    const { json, exitCode } = reportOnSock(text, { poses: ['flat'] }, fiveMilliseconds());
     expect(exitCode).toBe(2);
     expect(keysOf(json)).toEqual([...TOP_KEYS].sort());
     const { problems, ...rest } = json;
-    expect(Object.values(rest)).toEqual([null, null, null, null, null, null]);
+    expect(Object.values(rest)).toEqual(TOP_KEYS.slice(1).map(() => null));
     expect(problems.length).toBeGreaterThan(0);
     for (const problem of problems) expect(keysOf(problem)).toEqual(['allowed', 'field', 'message', 'value']);
+  });
+});
+
+/** The small sock for a foot, invented; with a foot whose measures contradict each other. */
+const FITTED = JSON.stringify({ gauge: { stitchesPer10cm: 20, rowsPer10cm: 28 }, foot: { lengthMm: 150, ballGirthMm: 150, heelDiagonalMm: 215 }, leg: { kind: 'tube', lengthMm: 30 } });
+const CONTRADICTING = JSON.stringify({ gauge: { stitchesPer10cm: 20, rowsPer10cm: 28 }, foot: { lengthMm: 240, ballGirthMm: 120 }, leg: { kind: 'tube', lengthMm: 30 } });
+
+/** Every number of a value that goes into JSON is finite: what is not would be written as null. */
+function findInfinite(value: unknown): unknown[] {
+  if (typeof value === 'number') return Number.isFinite(value) ? [] : [value];
+  return typeof value === 'object' && value !== null ? Object.values(value).flatMap(findInfinite) : [];
+}
+
+describe('what the report tells when it is asked', () => {
+  test('nothing more than it is asked, but the tolerance', () => {
+    const { json } = reportOnSock(FITTED, { poses: [] }, fiveMilliseconds());
+    expect([json.fit, json.advice, json.compare, json.grade]).toEqual([null, null, null, null]);
+    // Closed form: c stitches are 100 c / g mm wide at g in 10 cm.
+    const girth = json.tolerance!.rows.find(({ measure }) => measure === 'footGirthMm')!, { stitches } = json.plan!;
+    expect(girth.moreStitchesMm).toBeCloseTo(100 * stitches / 20.5 - 100 * stitches / 20, 9);
+  });
+
+  test('advice, sizes and a comparison at once', () => {
+    const compare = { name: 'other.json', text: SMALL };
+    const { json, exitCode } = reportOnSock(FITTED, { poses: [], wantsAdvice: true, wantsGrade: true, compare }, fiveMilliseconds());
+    expect([exitCode, json.problems]).toEqual([0, []]);
+    expect(json.advice!.best).toHaveLength(3);
+    expect(keysOf(json.advice!.best[0])).toEqual(['changes', 'file', 'grams', 'metres', 'misfits', 'passes', 'passesPerDecrease', 'plan', 'plateauPasses', 'reason', 'score']);
+    expect(keysOf(json.advice!.best[0].plan)).toEqual([...PLAN_KEYS].sort());
+    expect(json.grade!.length).toBeGreaterThanOrEqual(12);
+    for (const { sock, size } of json.grade!) expect([size.name, keysOf(sock)]).toEqual([size.name, ['grams', 'metres', 'passes', 'plan']]);
+    expect(json.compare!.rows.find(({ name }) => name === 'stitches')).toMatchObject({ first: json.plan!.stitches, second: 24, difference: 24 - json.plan!.stitches });
+    expect(json.compare!.remarks.map(({ field }) => field)).toEqual(['foot']);
+    expect(findInfinite(json)).toEqual([]);
+  });
+
+  test('the fit, with the worn pose, and the same pose of both socks compared', () => {
+    const compare = { name: 'other.json', text: JSON.stringify({ ...(JSON.parse(FITTED) as object), heel: { turnDownWidth: 2 } }) };
+    const { json } = reportOnSock(FITTED, { poses: ['worn'], compare }, fiveMilliseconds());
+    expect(keysOf(json.poses)).toEqual(['worn']);
+    expect(keysOf(json.measures)).toEqual(['rest', 'worn']);
+    expect(keysOf(json.fit)).toEqual(['answers', 'summary']);
+    expect(json.fit!.answers.length).toBeGreaterThan(3);
+    for (const answer of json.fit!.answers) expect(keysOf(answer)).toEqual(['answer', 'because', 'question', 'unit', 'value', 'verdict']);
+    expect(json.compare!.rows.find(({ name }) => name === 'worn.footLengthMm')!.first).toBe(json.measures!.worn!.footLengthMm);
+    expect(json.compare!.rows.find(({ name }) => name === 'worn.gapPercent')).toMatchObject({ first: json.fit!.summary.gapPercent, unit: '%' });
+    expect(findInfinite(json)).toEqual([]);
+  });
+
+  test('measures that contradict each other, beside the sock all the same', () => {
+    const { json, exitCode } = reportOnSock(CONTRADICTING, { poses: [] }, fiveMilliseconds());
+    expect(exitCode).toBe(0);
+    expect(json.plan).not.toBeNull();
+    expect(json.problems.map(({ field }) => field)).toEqual(['foot.ballGirthMm']);
+  });
+
+  test('a second file that is no sock is refused by its name', () => {
+    const { json, exitCode } = reportOnSock(FITTED, { poses: [], compare: { name: 'other.json', text: '{"gauge": {"stitchesPer10cm": 3, "rowsPer10cm": 42}}' } }, fiveMilliseconds());
+    expect([exitCode, json.plan]).toEqual([2, null]);
+    expect(json.problems[0]).toMatchObject({ field: 'compare.gauge.stitchesPer10cm' });
+    expect(json.problems[0].message).toMatch(/^other\.json: /);
   });
 });
 
@@ -152,6 +213,17 @@ describe('the command', () => {
     const { json, status } = runReport(['-', '--poses', 'none'], `{"name": "${'x'.repeat(50_000_000)}"}`);
     expect(status).toBe(2);
     expect(json.problems[0].message).toMatch(/5 MB/);
+  }, 60_000);
+
+  test('compares with a second file, and names one that is missing', () => {
+    const first = saved('first.json', FITTED), second = saved('second.json', SMALL);
+    const compared = runReport([first, '--poses', 'none', '--compare', second]);
+    expect(compared.status).toBe(0);
+    expect(compared.json.compare!.rows.length).toBeGreaterThan(20);
+    const missing = runReport([first, '--poses', 'none', '--compare', join(FOLDER, 'none.json')]);
+    expect(missing.status).toBe(2);
+    expect(missing.json.problems).toMatchObject([{ field: 'compare' }]);
+    expect(missing.json.problems[0].message).toContain('none.json: There is no such file.');
   }, 60_000);
 
   test('a missing file is a problem', () => {
