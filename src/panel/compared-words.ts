@@ -3,7 +3,7 @@ import { formatLengthNumber } from './units.ts';
 import type { LengthUnit } from './units.ts';
 
 /** Decimals of a number that is no length: half a gram is already more than a kitchen scale tells. */
-const DECIMALS: Readonly<Record<Exclude<ComparedRow['unit'], 'mm'>, number>> = { deg: 0, stitches: 0, passes: 0, m: 0, g: 0, '%': 0, '': 0 };
+const DECIMALS: Readonly<Record<Exclude<ComparedRow['unit'], 'mm'>, number>> = { deg: 0, stitches: 0, passes: 0, m: 0, g: 0, '%': 0, mmHg: 1, '': 0 };
 
 /** `26.2`, `112°`, `12`; a dash where there is none. */
 export function comparedNumber(value: number | null, unit: ComparedRow['unit'], lengthUnit: LengthUnit): string {
@@ -43,6 +43,7 @@ export function unitWords(unit: ComparedRow['unit']): string {
     case 'm': return 'm';
     case 'g': return 'g';
     case '%': return '%';
+    case 'mmHg': return 'mmHg';
     case 'mm': case 'deg': case 'stitches': case 'passes': case '': return '';
     default: return unit satisfies never;
   }
