@@ -51,10 +51,10 @@ describe('two socks', () => {
     await page.keyboard.press('ArrowLeft');
     await bothSettled(page);
     expect(await rowOf(page, 'turnDownWidth')).toEqual(['6', '8', '+2']);
-    // Geometry: 16 - 6 and 16 - 8 rows at 17 in 10 cm are 58.8 and 47.1 mm.
+    // Geometry: 16 - 6 and 16 - 8 rows at 17 in 10 cm are 58.8 and 47.1 mm; the difference is that of the figures shown.
     await expect.poll(() => rowOf(page, 'rest.heelDepthMm')).toEqual(['5.9', '4.7', '−1.2']);
     await page.getByLabel('Inches').check();
-    await expect.poll(() => rowOf(page, 'rest.heelDepthMm')).toEqual(['2.32', '1.85', '−0.46']);
+    await expect.poll(() => rowOf(page, 'rest.heelDepthMm')).toEqual(['2.32', '1.85', '−0.47']);
     await page.getByRole('radio', { name: 'Tube' }).check();
     await bothSettled(page);
     expect(await page.locator('[data-row^="tube."]').count()).toBeGreaterThan(0);
