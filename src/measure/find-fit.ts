@@ -147,7 +147,7 @@ function answerTop({ summary }: WornMaps): FitAnswer | null {
   const { word, verdict, warning } = judgePressure(value);
   return {
     question: 'top', verdict, answer: `Top of the leg: about ${mmHg(value)}, ${word}`, value, unit: 'mmHg',
-    because: `${warning ?? 'Well below medical compression, which begins at 14 to 18 mmHg.'} Worked out from the cloth's tension and curvature (Laplace) with stiffnesses from published ranges: yours may press half as hard, or twice. ${MODEL}`,
+    because: `${warning ?? 'Well below medical compression, which begins at 14 to 18 mmHg.'} Worked out from the cloth's tension and curvature (Laplace) with stiffnesses from published ranges, which end at 17 % of stretch: yours may press half as hard, or twice. ${MODEL}`,
   };
 }
 

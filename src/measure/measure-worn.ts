@@ -4,7 +4,7 @@ import { measureGaps } from './measure-gaps.ts';
 import { measurePressure, vertexAreas } from './measure-pressure.ts';
 import { measureRest } from './measure-rest.ts';
 import { lineLength, placePath } from './polyline.ts';
-import { ballGirthOf, isAtAnkle, isOfLeg, meanOf } from './worn-sock.ts';
+import { ballGirthOf, isAtAnkle, isOfLeg, meanOf, reachesAnkle } from './worn-sock.ts';
 import type { WornSock } from './worn-sock.ts';
 
 /** Depth of the band under the top edge in which pressure is told, mm; the type's contract. */
@@ -22,7 +22,7 @@ export function measureWorn(sock: WornSock): WornReading {
   const meanIn = (isIn: (v: number) => boolean): number | null => meanOf(vertexPressureMmHg, areas, isIn);
   const summary: WornSummary = {
     topPressureMmHg: meanIn((v) => isOfLeg(fabric, v) && fabric.vertexRow[v] * fabric.waleMm <= TOP_BAND_MM),
-    anklePressureMmHg: meanIn((v) => isAtAnkle(sock, v)),
+    anklePressureMmHg: reachesAnkle(sock) ? meanIn((v) => isAtAnkle(sock, v)) : null,
     pressure95MmHg: percentile(vertexPressureMmHg, areas, MOST_OF_CLOTH),
     gapPercent: 100 * (meanOf(vertexGapMm.map((gap) => (gap > GAP_MM ? 1 : 0)), areas, () => true) ?? 0),
     heelToFootStretch: heelToFootStretch(sock),

@@ -23,6 +23,12 @@ const ANKLE_BAND_MM = 10;
 /** Of all that is knitted before the heel. */
 export function isOfLeg(fabric: Fabric, v: number): boolean { return fabric.vertexSection[v] < SECTION['heel-in']; }
 
+/** Whether the top edge lies, on average, above the ankle's least girth. */
+export function reachesAnkle({ fabric, foot, positions }: WornSock): boolean {
+  const heights = Array.from(fabric.vertexSection.keys()).filter((v) => fabric.vertexSection[v] === SECTION['cast-on']).map((v) => positions[3 * v + 2]);
+  return heights.length > 0 && heights.reduce((sum, z) => sum + z, 0) / heights.length > foot.ankleMm;
+}
+
 /** Cloth of the leg about the ankle's least girth. */
 export function isAtAnkle({ fabric, foot, positions }: WornSock, v: number): boolean {
   return isOfLeg(fabric, v) && Math.abs(positions[3 * v + 2] - foot.ankleMm) <= ANKLE_BAND_MM;

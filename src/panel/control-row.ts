@@ -67,6 +67,6 @@ export function sayOfField(showLine: ShowLine, field: string, row: RowInput, not
   const problem = row.problemOf(field), remark = row.remarkOf(field);
   const { settings } = row.context;
   if (problem !== null) showLine(problemWords(problem, settings), 'problem');
-  else if (remark !== null) showLine(problemWords(remark, settings), 'remark');
+  else if (remark !== null) showLine(problemWords(remark, settings, 'Expected'), 'remark');
   else showLine(note, 'note');
 }

@@ -63,7 +63,7 @@ export function createFitCard(host: HTMLElement, hooks: FitHooks): FitCard {
       card.classList.toggle('is-stale', isStale);
       putOn.hidden = pose === 'worn';
       putOn.classList.toggle('is-main', last === null);
-      fit.classList.toggle('is-main', pose === 'worn' || last !== null);
+      fit.classList.toggle('is-main', last !== null && (isStale || last.reading.fit.some(({ verdict }) => verdict !== 'good')));
       fit.disabled = problems.length > 0 || state.planned === null;
       setText(guessed, guessedWords(state.file));
       const key = JSON.stringify([last?.reading.fit, last?.reading.summary, knitted?.cautions, state.remarks, lengthUnit]);

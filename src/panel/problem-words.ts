@@ -35,9 +35,9 @@ export function unbroken(text: string): string {
   return text.replace(/(\d) (%|cm\b|mmHg\b)/g, '$1\u00a0$2');
 }
 
-/** What is wrong and what is allowed, in the page's words and the units on its controls. */
-export function problemWords(problem: Problem, settings: UnitSettings): string {
-  const allowed = problem.allowed === null || problem.message.includes(problem.allowed) ? '' : ` Allowed: ${problem.allowed}.`;
+/** What is wrong and what is allowed, in the page's words and the units on its controls. Of a remark, what would not surprise. */
+export function problemWords(problem: Problem, settings: UnitSettings, allowedWord: 'Allowed' | 'Expected' = 'Allowed'): string {
+  const allowed = problem.allowed === null || problem.message.includes(problem.allowed) ? '' : ` ${allowedWord}: ${problem.allowed}.`;
   // The needles' pitch is in millimetres everywhere.
   if (problem.field === 'machine.needlePitchMm') return `${problem.message}${allowed}`;
   const scale = scaleOf(problem.field, settings);

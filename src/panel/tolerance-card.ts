@@ -15,14 +15,12 @@ const NAMES: Readonly<Record<ToleranceRow['measure'], string>> = {
 export function createToleranceCard(host: HTMLElement, readTolerance: (plan: Plan) => Tolerance): ToleranceCard {
   const holder = el('div', {});
   host.append(el('details', { class: 'care tolerance' }, el('summary', {}, 'If the gauge is a little off'), holder));
-  let drawn = '';
+  let drawn: { readonly plan: Plan; readonly unit: LengthUnit } | null = null;
   return {
-    render: ({ planned, settings: { lengthUnit } }) => {
-      if (planned === null) return;
-      const tolerance = readTolerance(planned.plan), key = JSON.stringify([tolerance, lengthUnit]);
-      if (key === drawn) return;
-      drawn = key;
-      holder.replaceChildren(...drawTolerance(tolerance, lengthUnit));
+    render: ({ planned, settings: { lengthUnit: unit } }) => {
+      if (planned === null || (drawn?.plan === planned.plan && drawn.unit === unit)) return;
+      drawn = { plan: planned.plan, unit };
+      holder.replaceChildren(...drawTolerance(readTolerance(planned.plan), unit));
     },
   };
 }

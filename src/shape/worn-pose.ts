@@ -72,16 +72,17 @@ function makeSkin(fabric: Fabric, skin: Body, clearance: number): EnergyTerm {
 }
 
 /**
- * What stands for friction: the cast-on and the leg's rows above the ankle keep their height, where the
- * leg widens and would let them slide; the heel's rows keep their place on the way from the leg's back
- * to the sole, or the tight line over instep and heel would slip off the heel. Round the leg and the
- * heel the cloth is free.
+ * What stands for friction: the leg's rows above the ankle, the cast-on among them, keep their height,
+ * where the leg widens and would let them slide; the heel's rows keep their place on the way from the
+ * leg's back to the sole, or the tight line over instep and heel would slip off the heel. Round the leg
+ * and the heel the cloth is free, and so is a top that ends below the ankle: the heel holds it, and its
+ * front would not lie level.
  */
 function makeGrip(fabric: Fabric, foot: FootForm, { positions, heights }: WornStart): EnergyTerm {
   const nodes: number[] = [], directions: number[] = [], offsets: number[] = [];
   for (let v = 0; v < fabric.vertexCount; v++) {
     const section = fabric.vertexSection[v], height = heights[Math.round(fabric.vertexRow[v])];
-    if (section === SECTION['cast-on'] || section === SECTION.leg && height > foot.ankleMm) {
+    if ((section === SECTION['cast-on'] || section === SECTION.leg) && height > foot.ankleMm) {
       nodes.push(v);
       directions.push(0, 0, 1);
       offsets.push(height);

@@ -5,7 +5,7 @@ import type { SockFile } from '../../src/plan/sock-file.ts';
 import { makeFootForm } from '../../src/foot/foot-form.ts';
 import { footOf } from '../../src/pipeline/pose-sock.ts';
 import { knitSock } from '../../src/pipeline/knit-sock.ts';
-import { reportOnSock } from '../../src/pipeline/report-sock.ts';
+import { reportOnSock } from '../../src/choose/report-sock.ts';
 import { readFeet } from '../data/read-feet.ts';
 
 const gauge = { stitchesPer10cm: 30, rowsPer10cm: 42 };
@@ -56,7 +56,7 @@ describe('measures that cannot be of one foot are said at the field, and the soc
   });
 
   test('the report tells them and still ends well', () => {
-    const { json, exitCode } = reportOnSock(JSON.stringify(sock({ lengthMm: 262, ballGirthMm: 246, heelBreadthMm: 125 })), [], () => 0);
+    const { json, exitCode } = reportOnSock(JSON.stringify(sock({ lengthMm: 262, ballGirthMm: 246, heelBreadthMm: 125 })), { poses: [] }, () => 0);
     expect(exitCode).toBe(0);
     expect(json.plan).not.toBeNull();
     expect(json.problems.map(({ field }) => field)).toEqual(['foot.heelBreadthMm']);
