@@ -28,8 +28,9 @@ export function widestTurnDown(plan: Plan): number {
   return plan.heelStitches - HELD_AT_LEAST;
 }
 
+/** The toe stays: its tip would follow the heel where the file does not say it. */
 export function turnedDownTo(file: SockFile, plan: Plan, width: number): SockFile {
-  return named(withField(file, 'heel.turnDownWidth', width), plan, `turned down to ${width}`);
+  return named(withField(withField(file, 'heel.turnDownWidth', width), 'toe.tipStitches', plan.toeTipStitches), plan, `turned down to ${width}`);
 }
 
 function otherToe(file: SockFile, plan: Plan): SockVariant {

@@ -8,26 +8,26 @@ const DECIMALS: Readonly<Record<Exclude<ComparedRow['unit'], 'mm'>, number>> = {
 /** `26.2`, `112°`, `12`; a dash where there is none. */
 export function comparedNumber(value: number | null, unit: ComparedRow['unit'], lengthUnit: LengthUnit): string {
   if (value === null) return '–';
-  const words = unit === 'mm' ? formatLengthNumber(Math.abs(value), lengthUnit) : Math.abs(value).toFixed(DECIMALS[unit]);
-  const sign = value < 0 && Number(words) !== 0 ? '−' : '';
-  return `${sign}${words}${unit === 'deg' ? '°' : ''}`;
+  const size = figures(Math.abs(value), unit, lengthUnit);
+  return `${value < 0 && Number(size) !== 0 ? '−' : ''}${size}${unit === 'deg' ? '°' : ''}`;
 }
 
-/** With its sign; nothing where both are the same to the last figure shown. */
-export function differenceWords(row: ComparedRow, lengthUnit: LengthUnit): string {
-  if (row.difference === null) return '–';
-  const words = comparedNumber(row.difference, row.unit, lengthUnit);
-  return isNought(words) ? '' : row.difference > 0 ? `+${words}` : words;
+function figures(value: number, unit: ComparedRow['unit'], lengthUnit: LengthUnit): string {
+  return unit === 'mm' ? formatLengthNumber(value, lengthUnit) : value.toFixed(DECIMALS[unit]);
+}
+
+/** With its sign, between the figures as they are shown, so that the line adds up; nothing where these are the same. */
+export function differenceWords({ first, second, unit }: ComparedRow, lengthUnit: LengthUnit): string {
+  if (first === null || second === null) return '–';
+  const [from, to] = [first, second].map((value) => figures(value, unit, lengthUnit));
+  if (from === to || Number(from) === Number(to)) return '';
+  const decimals = from.split('.')[1]?.length ?? 0, size = Math.abs(Number(to) - Number(from)).toFixed(decimals);
+  return `${Number(to) > Number(from) ? '+' : '−'}${size}${unit === 'deg' ? '°' : ''}`;
 }
 
 /** Whether the two are told apart by the figures that are shown. */
 export function isSame(row: ComparedRow, lengthUnit: LengthUnit): boolean {
-  if (row.difference === null) return row.first === row.second;
-  return differenceWords(row, lengthUnit) === '';
-}
-
-function isNought(words: string): boolean {
-  return Number.parseFloat(words) === 0;
+  return row.difference === null ? row.first === row.second : differenceWords(row, lengthUnit) === '';
 }
 
 /** How large the difference is against the larger of the two, 0 to 1: by it a length is weighed against a count. */

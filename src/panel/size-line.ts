@@ -35,8 +35,7 @@ let linesMade = 0;
 /** `source` says where the size's numbers are from, as long as they stand; null for a size of one's own. */
 export function createSizeLine(first: SizeRow, source: string | null, hooks: SizeLineHooks): SizeLine {
   let size = first, graded: GradedRow | null = null, outline: SockOutline | null = null, settings: Settings | null = null;
-  linesMade += 1;
-  const problemId = `size-problem-${linesMade}`;
+  const problemId = `size-problem-${++linesMade}`;
   const change = (changed: Partial<SizeRow>): void => {
     // A foot that somebody has given is no estimate of ours.
     size = { ...size, isEstimate: 'name' in changed ? size.isEstimate : false, ...changed };

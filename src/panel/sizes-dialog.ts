@@ -164,7 +164,7 @@ function createSizesWork(hooks: SizesHooks, lines: () => readonly SizeLine[], sa
   const fill = async (mine: number): Promise<void> => {
     const socks = lines().flatMap((line) => (line.graded?.sock == null ? [] : [{ line, file: line.graded.sock.file, key: keyOf(line.graded.sock.file) }]));
     const pixelsPerMm = FOOT_PX / Math.max(...socks.map(({ line }) => line.size.lengthMm));
-    for (const { line, key } of socks) line.showOutline(known.get(key) ?? null, pixelsPerMm);
+    for (const line of lines()) line.showOutline(known.get(socks.find((sock) => sock.line === line)?.key ?? '') ?? null, pixelsPerMm);
     const wanted = socks.filter(({ key }) => !known.has(key));
     for (const [done, { line, file, key }] of wanted.entries()) {
       say(`Shapes: ${socks.length - wanted.length + done} of ${socks.length}`);

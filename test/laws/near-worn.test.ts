@@ -19,7 +19,6 @@ function knit(file: SockFile): KnittedSock {
 const EDITS: Record<string, Partial<SockFile>> = {
   'turn-down width by 2': { heel: { turnDownWidth: 10 } },
   'toe rate': { toe: { tipStitches: 8, passesPerDecrease: 2 } },
-  'stitches': { counts: { ...BASE.counts, stitches: 48 } },
   'another foot': { foot: { lengthMm: 264, ballGirthMm: 252 } },
 };
 

@@ -51,10 +51,10 @@ describe('two socks', () => {
     await page.keyboard.press('ArrowLeft');
     await bothSettled(page);
     expect(await rowOf(page, 'turnDownWidth')).toEqual(['6', '8', '+2']);
-    // Geometry: 16 - 6 and 16 - 8 rows at 17 in 10 cm are 58.8 and 47.1 mm.
+    // Geometry: 16 - 6 and 16 - 8 rows at 17 in 10 cm are 58.8 and 47.1 mm; the difference is that of the figures shown.
     await expect.poll(() => rowOf(page, 'rest.heelDepthMm')).toEqual(['5.9', '4.7', '−1.2']);
     await page.getByLabel('Inches').check();
-    await expect.poll(() => rowOf(page, 'rest.heelDepthMm')).toEqual(['2.32', '1.85', '−0.46']);
+    await expect.poll(() => rowOf(page, 'rest.heelDepthMm')).toEqual(['2.32', '1.85', '−0.47']);
     await page.getByRole('radio', { name: 'Tube' }).check();
     await bothSettled(page);
     expect(await page.locator('[data-row^="tube."]').count()).toBeGreaterThan(0);
@@ -86,6 +86,37 @@ describe('two socks', () => {
     await box.fill('12');
     await page.keyboard.press('Enter');
     await expect.poll(() => page.evaluate(() => window.heelwright?.companion?.plan?.turnDownWidth)).toBe(12);
+  });
+
+  it('an example or a file is the other one too; a file that is no sock is told of, and nothing changes', async () => {
+    const { page } = await openCompare();
+    const name = (): Promise<string | undefined> => page.evaluate(() => window.heelwright?.companion?.file?.name);
+    const choose = async (text: string): Promise<void> => {
+      const [chooser] = await Promise.all([page.waitForEvent('filechooser'), page.getByRole('button', { name: 'A file…' }).click()]);
+      await chooser.setFiles({ name: 'other.json', mimeType: 'application/json', buffer: Buffer.from(text) });
+    };
+    await choose(JSON.stringify({ ...SMALL_SOCK, name: 'From a file' }));
+    await expect.poll(name).toBe('From a file');
+    await page.getByText('Compare with another').click();
+    await choose('no sock');
+    await page.locator('[data-notice=file]').waitFor();
+    expect(await name()).toBe('From a file');
+    await page.getByRole('combobox', { name: 'Compare with an example sock' }).selectOption({ index: 2 });
+    await expect.poll(name).toBe('Deep heel for a high instep');
+    expect((await see(page)).file.name).toBe(SMALL_SOCK.name);
+  });
+
+  it('by keyboard alone: kept, laid over each other, and let go', async () => {
+    const { page } = await openCompare();
+    await page.keyboard.press('Tab');
+    await page.keyboard.press('Enter');
+    await bothSettled(page);
+    await page.getByRole('radio', { name: 'Beside' }).focus();
+    await page.keyboard.press('ArrowRight');
+    expect(await page.getByRole('radio', { name: 'Over each other' }).isChecked()).toBe(true);
+    await page.getByRole('button', { name: 'Let go' }).focus();
+    await page.keyboard.press('Enter');
+    expect(await page.evaluate(() => window.heelwright?.companion)).toBeNull();
   });
 
   it('another gauge is remarked on, and compared all the same', async () => {

@@ -19,6 +19,8 @@ describe('a difference', () => {
   it.each([
     [row('mm', 250, 258), 'cm', '+0.8'], [row('mm', 258, 250), 'cm', '−0.8'], [row('mm', 250, 250.3), 'cm', ''],
     [row('mm', 250, 250.3), 'in', '+0.01'], [row('passes', 42, 44), 'in', '+2'], [row('deg', 110, 104), 'cm', '−6°'], [row('mm', null, 250), 'cm', '–'],
+    // 52.4 and 51.4 are shown as 5.2 and 5.1; 30.6 and 31.4 g both as 31.
+    [row('mm', 52.4, 51.4), 'cm', '−0.1'], [row('g', 30.6, 31.4), 'cm', ''], [row('%', -3.4, 2.4), 'cm', '+5'],
   ] as const)('of %o in %s is “%s”', (compared, unit, words) => {
     expect(differenceWords(compared, unit)).toBe(words);
   });
@@ -38,7 +40,7 @@ describe('a difference', () => {
 it('the table goes out as text, in the page’s unit, with a sign or a nought on each line', () => {
   expect(comparisonText(['Plain', 'Deep'], [row('mm', 250, 258), row('stitches', 64, 64), row('m', 134, 130)], 'in')).toMatchInlineSnapshot(`
     "	Plain	Deep	difference
-    Something, in	9.84	10.16	+0.31
+    Something, in	9.84	10.16	+0.32
     Something, stitches	64	64	0
     Something, m	134	130	−4
     "

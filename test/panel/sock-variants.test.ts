@@ -42,7 +42,9 @@ describe('second socks at one press', () => {
         expect(heel?.turnDownWidth, label).toBeGreaterThanOrEqual(2);
         expect(heel?.turnDownWidth, label).toBeLessThanOrEqual(plan.heelStitches - 2);
       }
-      expect(turnedDownTo(file, plan, 6)).toEqual({ ...file, heel: { ...file.heel, turnDownWidth: 6 }, name: expect.stringContaining('6') as string });
+      const narrow = turnedDownTo(file, plan, 2), narrowed = planSock(narrow).plan;
+      expect(narrow).toEqual({ ...file, heel: { ...file.heel, turnDownWidth: 2 }, toe: { ...file.toe, tipStitches: plan.toeTipStitches }, name: expect.stringContaining('2') as string });
+      if (narrowed !== null) expect([narrowed.toeTipStitches, narrowed.toePasses]).toEqual([plan.toeTipStitches, plan.toePasses]);
     }
   });
 

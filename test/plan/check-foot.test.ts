@@ -3,7 +3,7 @@ import { findContradictions, soundMeasures } from '../../src/foot/sound-measures
 import { planSock } from '../../src/plan/plan-sock.ts';
 import type { SockFile } from '../../src/plan/sock-file.ts';
 import { makeFootForm } from '../../src/foot/foot-form.ts';
-import { footOf } from '../../src/pipeline/pose-sock.ts';
+import { footOf } from '../../src/pipeline/foot-of.ts';
 import { knitSock } from '../../src/pipeline/knit-sock.ts';
 import { reportOnSock } from '../../src/choose/report-sock.ts';
 import { readFeet } from '../data/read-feet.ts';

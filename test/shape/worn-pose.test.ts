@@ -6,6 +6,7 @@ import type { SockFile } from '../../src/plan/sock-file.ts';
 import { SOCK_CLOTH } from '../../src/shape/cloth-table.ts';
 import { SKIN_STIFFNESS, setUpWorn } from '../../src/shape/worn-pose.ts';
 import { minimise } from '../../src/solve/index.ts';
+import { faceAngles } from './face-angles.ts';
 import { knitSmallSock } from './small-sock.ts';
 
 /** The small sock's stitches stand for a foot of about this size: 36 stitches at 14 in 10 cm are 257 mm. */
@@ -32,6 +33,11 @@ describe.each([
   ['short-row toe', { toe: { kind: 'short-row' as const } }, FOOT],
   ['on a high instep', {}, { ...FOOT, heelDiagonalMm: 400 }],
   ['far too large', {}, { lengthMm: 230, ballGirthMm: 215 }],
+  ['heel turned to nothing', { heel: { turnDownWidth: 2 } }, FOOT],
+  ['heel hardly turned', { heel: { turnDownWidth: 12 }, toe: { tipStitches: 4 }, counts: { stitches: 36, legPasses: 16, footPasses: 72 } }, FOOT],
+  ['a fifth too wide', { counts: { stitches: 44, legPasses: 16, footPasses: 44 } }, FOOT],
+  ['long leg', { counts: { stitches: 36, legPasses: 70, footPasses: 48 } }, FOOT],
+  ['left foot with pointed toes', {}, { ...FOOT, side: 'left' as const, toes: 'pointed' as const }],
 ])('worn: %s', (_, changes, measures) => {
   const { fabric, foot, setUp, x, result } = wear(changes, measures);
   const normal = new Float64Array(3), clearance = SOCK_CLOTH.thicknessMm / 2, stiffness = SKIN_STIFFNESS * fabric.courseMm * fabric.waleMm;
@@ -49,10 +55,10 @@ describe.each([
     const base = meanOf(fabric, x, (v) => fabric.vertexSection[v] >= 4 && fabric.vertexSection[v] <= 6 && Math.abs(fabric.vertexFan[v] - 0.5) < 0.1);
     expect(base[0]).toBeLessThan(0.15 * lengthMm);
     expect(base[2]).toBeLessThan(0);
-    // No other loop lies farther back or lower at the back than the heel's.
-    let rearmost = 0, foremost = 0;
+    // No other loop below the calf lies farther back than the heel's.
+    let rearmost = fabric.marks?.baseMiddle.a[0] ?? 0, foremost = 0;
     for (let v = 0; v < fabric.vertexCount; v++) {
-      if (x[3 * v] < x[3 * rearmost]) rearmost = v;
+      if (x[3 * v] < x[3 * rearmost] && x[3 * v + 2] < foot.ankleMm) rearmost = v;
       if (x[3 * v] > x[3 * foremost]) foremost = v;
     }
     expect([4, 5, 6]).toContain(fabric.vertexSection[rearmost]);
@@ -81,6 +87,14 @@ describe.each([
     for (let i = 0; i < x.length; i += 3) for (let axis = 0; axis < 3; axis++) push[axis] -= total[i + axis];
     for (const force of push) expect(Math.abs(force)).toBeLessThan(0.002 * most);
   });
+});
+
+// What we hold a worn sock of usual gauge to, as a tube: nowhere, the crook of the ankle included, a crease sharper than this.
+it.each([
+  ['a third', {}], ['deep', { heel: { turnDownWidth: 6 } }], ['ending below the ankle', { leg: { kind: 'tube' as const, lengthMm: 0 } }],
+])('has no angle of more than 60 degrees between neighbouring faces (%s)', (_, changes) => {
+  const { fabric, x } = wear({ gauge: { stitchesPer10cm: 20, rowsPer10cm: 28 }, counts: { stitches: 44, footPasses: 82 }, heel: { turnDownWidth: 8 }, ...changes }, { lengthMm: 258, ballGirthMm: 246 });
+  expect(Math.max(...faceAngles(fabric, x))).toBeLessThan(60);
 });
 
 // Geometry: cloth half a thickness off a convex form goes round it in the form's girth and 2 pi times that.

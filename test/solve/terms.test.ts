@@ -21,7 +21,7 @@ function disturbed(seed: number, amount: number): Float64Array {
 }
 
 /** Triangles of every quad, some turned, with a rest shape of their own. */
-function triangles(): EnergyTerm {
+function triangles(law = LAW): EnergyTerm {
   const quads = sheet.elements.corners;
   const corners: number[] = [], rest: number[] = [], shares: number[] = [];
   for (let q = 0; q < quads.length; q += 4) {
@@ -31,13 +31,14 @@ function triangles(): EnergyTerm {
   }
   return createTriangleMembrane({
     corners: Int32Array.from(corners), rest: Float64Array.from(rest), shares: Float64Array.from(shares), cellWidth: 3.3, cellHeight: 2.4,
-  }, LAW);
+  }, law);
 }
 
 const n = sheet.nodeCount;
 const TERMS: Record<string, EnergyTerm> = {
   quads: createQuadMembrane(sheet.elements, LAW),
   triangles: triangles(),
+  'blunt triangles': triangles({ ...LAW, bluntness: 0.2 }),
   bending: createBending(sheet.bends(0.02)),
   pressure: createPressure(closedTube(sheet), 0.01),
   slab: createSlab({ axis: 1, least: new Float64Array(n).fill(-2), greatest: new Float64Array(n).fill(1.5), stiffness: 0.3 }),
