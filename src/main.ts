@@ -1,5 +1,9 @@
+import { readTolerance } from './choose/read-tolerance.ts';
 import { nearestShoeSize } from './foot/shoe-size.ts';
+import { readCompanion } from './main/companion-desk.ts';
+import { createCompareRoom } from './main/compare-room.ts';
 import { createFileDoor } from './main/file-door.ts';
+import { createFitRoom } from './main/fit-room.ts';
 import { EXAMPLES, findFirstSock } from './main/first-sock.ts';
 import type { FirstSock } from './main/first-sock.ts';
 import { SCALES } from './main/layer-map.ts';
@@ -10,28 +14,34 @@ import { createStore } from './main/page-store.ts';
 import type { PageStore } from './main/page-store.ts';
 import { saveSockFile } from './main/save-file.ts';
 import { readSettings } from './main/settings.ts';
+import { createSizesRoom } from './main/sizes-room.ts';
 import { listenToShortcuts } from './main/shortcuts.ts';
 import { createSockDesk } from './main/sock-desk.ts';
 import type { SockDesk } from './main/sock-desk.ts';
 import { createSockPicture } from './main/sock-picture.ts';
 import type { SockPicture } from './main/sock-picture.ts';
+import { createSwatchRoom } from './main/swatch-room.ts';
 import { createCautionList } from './panel/caution-list.ts';
 import { nextLayer, shownLayer } from './panel/cloth-layers.ts';
+import { createDeck } from './panel/deck.ts';
 import { acceptDrops } from './panel/file-drop.ts';
 import { createLoopReadout } from './panel/loop-readout.ts';
 import { createMapCard } from './panel/map-card.ts';
 import { createMeasuresCard } from './panel/measures-card.ts';
+import type { MeasureHooks } from './panel/measures-card.ts';
 import { createNoticeList } from './panel/notice-list.ts';
 import type { PageState, Settings } from './panel/page-state.ts';
 import { createPanel } from './panel/panel.ts';
 import { createPassBar } from './panel/pass-bar.ts';
 import { createPlanStrip } from './panel/plan-strip.ts';
 import { createStageBar } from './panel/stage-bar.ts';
+import { createToleranceCard } from './panel/tolerance-card.ts';
 import { createTopBar } from './panel/top-bar.ts';
 import { createYarnCard } from './panel/yarn-card.ts';
 import { usualPass } from './pipeline/usual-pass.ts';
 import { DEFAULTS } from './plan/defaults.ts';
 import { rangesFor } from './plan/ranges.ts';
+import type { SockFile } from './plan/sock-file.ts';
 import { placeOnScale } from './view/colour-scale.ts';
 import { createSockView } from './view/sock-view.ts';
 import type { SockView } from './view/sock-view-types.ts';
@@ -55,17 +65,22 @@ function startPage(first: FirstSock, keeper: Keeper): void {
     keeper.write('settings', JSON.stringify(store.state().settings));
     if (store.state().settings.pose === before.pose) return;
     picture?.frameNext();
-    desk.poseAgain();
+    poseAgain();
   };
   const choosePass = (bedsPass: number): void => {
     store.update({ bedsPass });
-    desk.poseAgain();
+    poseAgain();
   };
-  const door = createFileDoor(store, (file) => {
+  const poseAgain = (): void => {
+    desk.poseAgain();
+    compare.poseAgain();
+  };
+  const openSock = (file: SockFile): void => {
     picture?.frameNext();
     store.update({ bedsPass: null });
     desk.propose(file, null);
-  });
+  };
+  const door = createFileDoor(store, openSock);
   const save = (): void => {
     const file = desk.knittable();
     if (file !== null) saveSockFile(file);
@@ -74,8 +89,12 @@ function startPage(first: FirstSock, keeper: Keeper): void {
   parts.push({ render: (state) => { picture?.setLayer(shownLayer(state)); } });
   parts.push({ render: ({ settings }) => { view?.setFootLook(settings.footLook); } });
   parts.push(...buildPanels({ store, deskOf, choose, choosePass, view, picture }));
+  const compare = createCompareRoom({ host: byId('compare'), store, keeper, picture, deskOf, choose });
+  const sizes = createSizesRoom(() => desk.knittable(), openSock);
+  const swatches = createSwatchRoom(store.state, (file) => { desk.propose(file, null); });
+  parts.push(...compare.parts, sizes, swatches);
   const topBar = createTopBar(byId('top-bar'), {
-    examples: EXAMPLES, openExample: door.openExample, openFile: door.openFile, save,
+    examples: EXAMPLES, openExample: door.openExample, openFile: door.openFile, save, openSizes: sizes.open, openSwatches: swatches.open,
     undo: () => { desk.undo(); }, redo: () => { desk.redo(); }, choose,
   });
   parts.push({ render: (state) => { topBar.render(state, isDark(state)); } });
@@ -99,10 +118,12 @@ interface PanelTools {
 }
 
 function buildPanels({ store, deskOf, choose, choosePass, view, picture }: PanelTools): { render(state: PageState): void }[] {
+  const showLine: MeasureHooks['showLine'] = (line) => { view?.showLine(line?.points ?? null, line?.label ?? ''); };
+  const fit = createFitRoom({ host: byId('fit'), store, deskOf, choose, showLine });
   const panel = createPanel(byId('panel'), {
     propose: (file, gesture) => { deskOf().propose(file, gesture); },
     finish: () => { deskOf().finish(); },
-    choose, rangesOf: rangesFor, defaults: DEFAULTS, shoeSizeOf: nearestShoeSize,
+    choose, showHowToMeasure: fit.showHowToMeasure, rangesOf: rangesFor, defaults: DEFAULTS, shoeSizeOf: nearestShoeSize,
   });
   const readout = createLoopReadout(byId('stage'));
   view?.onHover((hovered) => {
@@ -113,12 +134,16 @@ function buildPanels({ store, deskOf, choose, choosePass, view, picture }: Panel
     chooseLayer: (layer) => { choose({ layer }); }, chooseFootLook: (footLook) => { choose({ footLook }); },
   });
   keepButtonsClear(byId('stage-top'), mapCard.element, view);
+  const pages = { measures: byId('deck-measures'), fit: byId('fit'), compare: byId('compare') };
   return [
     panel,
+    createDeck(byId('deck'), pages, (tab) => { store.update({ tab }); }),
     createPlanStrip(byId('strip')),
-    createMeasuresCard(byId('measures'), { showLine: (line) => { view?.showLine(line?.points ?? null, line?.label ?? ''); } }),
+    createMeasuresCard(byId('measures'), { showLine }),
     createCautionList(byId('measures'), byId('care')),
     createYarnCard(byId('yarns')),
+    createToleranceCard(byId('tolerance'), readTolerance),
+    ...fit.parts,
     createNoticeList(byId('notices'), {
       focusField: panel.focusField, hasField: panel.hasField, dismiss: store.withdraw, undo: () => { deskOf().undo(); },
     }),
@@ -144,8 +169,9 @@ function keepButtonsClear(top: HTMLElement, foot: HTMLElement, view: SockView | 
 
 function firstState(first: FirstSock, keeper: Keeper): PageState {
   return {
-    file: first.file, problems: [], planned: null, knitted: null, posed: null, shape: { kind: 'none' },
-    settings: readSettings(keeper.read('settings')), bedsPass: null, notices: first.notice === null ? [] : [first.notice],
+    file: first.file, problems: [], remarks: [], planned: null, knitted: null, posed: null, shape: { kind: 'none' },
+    settings: readSettings(keeper.read('settings')), bedsPass: null, tab: 'measures',
+    companion: readCompanion(keeper.read('companion')), notices: first.notice === null ? [] : [first.notice],
     canUndo: false, canRedo: false,
   };
 }

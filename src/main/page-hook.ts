@@ -29,6 +29,8 @@ export interface PageHook {
   /** Of the shape at rest; null while under way. */
   readonly stretch: StretchSummary | null;
   readonly layer: ClothLayer;
+  /** The sock that is kept to compare with; null without one. */
+  readonly companion: { readonly file: SockFile | null; readonly problems: readonly Problem[]; readonly plan: Plan | null; readonly pose: PoseName | null } | null;
   /** True from a change until its shape is at rest (or refused). */
   readonly isBusy: boolean;
   /** GPU objects held and frames drawn; null without a picture. */
@@ -59,6 +61,10 @@ export function exposePageHook(state: () => PageState, view: () => SockView | nu
     get measures() { return { rest: state().planned?.rest ?? null, posed: state().posed?.measures ?? null }; },
     get stretch() { return state().posed?.stretch.summary ?? null; },
     get layer() { return shownLayer(state()); },
+    get companion() {
+      const { companion } = state();
+      return companion === null ? null : { file: companion.file, problems: companion.problems, plan: companion.knitted?.plan ?? null, pose: companion.posed?.pose.name ?? null };
+    },
     get isBusy() { return state().shape.kind === 'relaxing'; },
     get view() { return view()?.counters() ?? null; },
   });

@@ -6,7 +6,7 @@ export interface PageStore {
   state(): PageState;
   update(change: Partial<PageState>): void;
   /** Puts a notice up, in place of an earlier one of its kind. */
-  tell(id: Notice['id'], title: string, problems: readonly Problem[] | string): void;
+  tell(id: Notice['id'], title: string, problems: readonly Problem[] | string, canUndo?: boolean): void;
   withdraw(id: Notice['id']): void;
 }
 
@@ -19,9 +19,9 @@ export function createStore(first: PageState, render: (state: PageState) => void
   return {
     state: () => state,
     update,
-    tell: (id, title, told) => {
+    tell: (id, title, told, canUndo = false) => {
       const problems = typeof told === 'string' ? [{ field: null, value: null, allowed: null, message: told }] : told;
-      update({ notices: [...state.notices.filter((notice) => notice.id !== id), { id, title, problems }] });
+      update({ notices: [...state.notices.filter((notice) => notice.id !== id), { id, title, problems, canUndo }] });
     },
     withdraw: (id) => {
       const notices = state.notices.filter((notice) => notice.id !== id);

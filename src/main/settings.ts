@@ -11,12 +11,12 @@ const FOOT_LOOKS: readonly FootLook[] = ['inside', 'hidden', 'glass'];
 
 export const FIRST_SETTINGS: Settings = {
   lengthUnit: 'cm', gaugeUnit: '10cm', patchWidthMm: 100, patchHeightMm: 100, theme: 'auto', pose: 'flat', layer: 'yarn',
-  footLook: 'inside',
+  footLook: 'inside', arrangement: 'beside',
 };
 
 const CHOICES: { readonly [K in keyof Settings]?: readonly Settings[K][] } = {
   lengthUnit: ['cm', 'in'], gaugeUnit: ['10cm', 'inch', 'patch'], theme: ['auto', 'light', 'dark'], pose: POSES,
-  layer: LAYERS, footLook: FOOT_LOOKS,
+  layer: LAYERS, footLook: FOOT_LOOKS, arrangement: ['beside', 'over'],
 };
 
 /** Settings kept from an earlier visit; whatever is not understood falls back to the first ones. */
@@ -30,7 +30,7 @@ export function readSettings(text: string | null): Settings {
   };
   return {
     lengthUnit: choice('lengthUnit'), gaugeUnit: choice('gaugeUnit'), theme: choice('theme'), pose: choice('pose'), layer: choice('layer'),
-    footLook: choice('footLook'), patchWidthMm: length('patchWidthMm'), patchHeightMm: length('patchHeightMm'),
+    footLook: choice('footLook'), arrangement: choice('arrangement'), patchWidthMm: length('patchWidthMm'), patchHeightMm: length('patchHeightMm'),
   };
 }
 

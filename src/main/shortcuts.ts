@@ -20,6 +20,8 @@ export function listenToShortcuts(hooks: ShortcutHooks): void {
 
 function actionOf(event: KeyboardEvent, hooks: ShortcutHooks): (() => void) | null {
   const key = event.key.toLowerCase();
+  // Nothing is to change behind a sheet that lies over the page.
+  if (document.querySelector('dialog[open]') !== null) return null;
   if (!(event.ctrlKey || event.metaKey)) return key === 'c' && event.target instanceof HTMLCanvasElement ? hooks.nextLayer : null;
   if (key === 's' && !event.shiftKey) return hooks.save;
   if (isWords(event.target)) return null;

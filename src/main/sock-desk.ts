@@ -39,10 +39,12 @@ export function createSockDesk(first: SockFile, tools: DeskTools): SockDesk {
 
   const take = (next: History<SockFile>): void => {
     history = next;
+    store.withdraw('advice');
     const file = next.present;
     const { plan, derivations, foot, problems } = planSock(file);
-    const change = { file, problems, canUndo: next.past.length > 0, canRedo: next.future.length > 0 };
-    if (plan === null) {
+    const isRefused = plan === null;
+    const change = { file, problems: isRefused ? problems : [], remarks: isRefused ? [] : problems, canUndo: next.past.length > 0, canRedo: next.future.length > 0 };
+    if (isRefused) {
       work.cancel();
       picture()?.keepOld();
       store.update({ ...change, shape: knittable === null ? { kind: 'none' } : { kind: 'kept' } });

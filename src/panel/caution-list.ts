@@ -17,8 +17,8 @@ export function createCautionList(measures: HTMLElement, care: HTMLElement): Cau
   care.append(el('details', { class: 'care' }, el('summary', {}, 'Care at the machine and in wear'), el('ul', {}, ...CARE.map((words) => el('li', {}, words)))));
   let drawn = '';
   return {
-    render: ({ knitted, settings }) => {
-      const cautions = knitted?.cautions ?? [];
+    render: ({ knitted, remarks, settings }) => {
+      const cautions = [...remarks, ...knitted?.cautions ?? []];
       const key = JSON.stringify([cautions, settings.lengthUnit]);
       if (key === drawn) return;
       drawn = key;

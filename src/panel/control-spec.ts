@@ -21,6 +21,8 @@ interface CommonSpec {
   readonly label: string;
   /** One plain sentence, shown as a tip. */
   readonly hint?: string;
+  /** What there is to know while nothing is wrong, under the control. */
+  readonly note?: (context: ControlContext) => string | null;
   readonly isShown?: (context: ControlContext) => boolean;
   /** How a chosen value gets into the file; without it, it is written at `field`. */
   readonly write?: (context: ControlContext, value: unknown) => SockFile;

@@ -1,10 +1,9 @@
 import type { GUI, NumberController } from 'lil-gui';
-import { addProblemLine, dressName } from './control-row.ts';
-import type { ControlRow, FieldRange, Hand, RowInput } from './control-row.ts';
+import { addLine, dressName, sayOfField } from './control-row.ts';
+import type { ControlRow, FieldRange, Hand, RowInput, ShowLine } from './control-row.ts';
 import type { ControlContext, NumberSpec } from './control-spec.ts';
 import { button, setAttributes, setText } from './dom.ts';
 import { readField } from './field-path.ts';
-import { problemWords } from './problem-words.ts';
 import { attachSlider } from './slider-hand.ts';
 import type { SliderRange } from './slider-hand.ts';
 import type { Scale } from './units.ts';
@@ -32,7 +31,7 @@ export function addNumber(folder: GUI, spec: NumberSpec, hand: Hand): ControlRow
   let shown: Shown = { value: null, scale: { unit: '', step: 1, decimals: 0, toShown: Number, toFile: Number }, range: NO_RANGE, span: NO_RANGE, isByHand: false };
   let context: ControlContext | null = null;
 
-  const showProblem = addProblemLine(controller, [slider, input]);
+  const showLine = addLine(controller, [slider, input]);
   const propose = (value: number): void => { hand.propose(spec, shown.scale.toFile(value)); };
   controller.onChange(propose);
   controller.onFinishChange(() => { hand.finish(); });
@@ -43,7 +42,7 @@ export function addNumber(folder: GUI, spec: NumberSpec, hand: Hand): ControlRow
     onMove: (value) => { if (value !== shown.value) propose(value); },
     onLetGo: () => { hand.finish(); },
   });
-  takeOverTyping(controller, propose, showProblem);
+  takeOverTyping(controller, propose, showLine);
   slider.tabIndex = 0;
   setAttributes(slider, { role: 'slider', 'aria-labelledby': controller.$name.id });
   setAttributes(input, { role: 'spinbutton', inputmode: 'decimal', autocomplete: 'off' });
@@ -66,8 +65,7 @@ export function addNumber(folder: GUI, spec: NumberSpec, hand: Hand): ControlRow
       dressName(controller, spec.label, shown.scale.unit, spec.hint);
       renderNumber(controller, bound, shown);
       if (chip !== null && freedom !== undefined) renderChip(chip, spec.label, freedom, shown.isByHand);
-      const problem = row.problemOf(spec.field);
-      showProblem(problem === null ? null : problemWords(problem, row.context.settings));
+      sayOfField(showLine, spec.field, row, spec.note?.(row.context) ?? null);
     },
   };
 }
@@ -140,14 +138,14 @@ function takeOverSlider(slider: HTMLElement): void {
  * The library clamps while one types, which turns a 3 on its way to 30 into the least value
  * allowed. Here a number is taken as typed, after a pause, and what is wrong with it is said.
  */
-function takeOverTyping(controller: NumberController, propose: (value: number) => void, showProblem: (message: string | null) => void): void {
+function takeOverTyping(controller: NumberController, propose: (value: number) => void, showLine: ShowLine): void {
   const input = controller.$input;
   let timer: ReturnType<typeof setTimeout> | undefined;
   const take = (): void => {
     clearTimeout(timer);
     timer = undefined;
     const value = parseNumber(input.value);
-    if (value === null) showProblem('Type a number here, in figures.');
+    if (value === null) showLine('Type a number here, in figures.');
     else propose(value);
   };
   controller.$widget.addEventListener('input', (event) => {

@@ -1,9 +1,8 @@
 import type { BooleanController, ColorController, GUI, OptionController, StringController } from 'lil-gui';
-import { addProblemLine, dressName } from './control-row.ts';
+import { addLine, dressName, sayOfField } from './control-row.ts';
 import type { ControlRow, Hand, RowInput } from './control-row.ts';
 import type { ChoiceSpec, ColourSpec, SwitchSpec, TextSpec } from './control-spec.ts';
 import { readField } from './field-path.ts';
-import { problemWords } from './problem-words.ts';
 
 /** One of a few words. */
 export function addChoice(folder: GUI, spec: ChoiceSpec, hand: Hand): ControlRow {
@@ -60,15 +59,14 @@ function finishRow(
   controller.onChange((value: unknown) => { hand.propose(spec, value); });
   controller.onFinishChange(() => { hand.finish(); });
   dressName(controller, spec.label, '', spec.hint);
-  const showProblem = addProblemLine(controller, [input]);
+  const showLine = addLine(controller, [input]);
   return {
     field: spec.field,
     focus: () => { input.focus(); },
     render: (row) => {
       controller.show(spec.isShown?.(row.context) ?? true);
       if (!isBeingTyped(input)) { bind(row); controller.updateDisplay(); }
-      const problem = row.problemOf(spec.field);
-      showProblem(problem === null ? null : problemWords(problem, row.context.settings));
+      sayOfField(showLine, spec.field, row, spec.note?.(row.context) ?? null);
     },
   };
 }

@@ -5,7 +5,7 @@ import type { KnittedSock, PosedSock } from '../pipeline/result.ts';
 import type { Derivation, Plan, PlannedFoot } from '../plan/plan-types.ts';
 import type { SockFile } from '../plan/sock-file.ts';
 import type { PoseName } from '../shape/pose.ts';
-import type { ClothLayer, FootLook, Theme } from '../view/sock-view-types.ts';
+import type { Arrangement, ClothLayer, FootLook, Theme } from '../view/sock-view-types.ts';
 import type { GaugeUnit, LengthUnit } from './units.ts';
 
 /** What a person has chosen about the page itself, not about a sock. */
@@ -22,6 +22,8 @@ export interface Settings {
   readonly layer: ClothLayer;
   /** How a foot in a worn sock is seen. */
   readonly footLook: FootLook;
+  /** How a sock to compare with lies to the one on the panel. */
+  readonly arrangement: Arrangement;
 }
 
 /** The counts of a knittable sock and its measures along the unstretched fabric. */
@@ -34,10 +36,15 @@ export interface PlannedSock {
 
 /** Something the page has to tell, with what to do about it. */
 export interface Notice {
-  readonly id: 'file' | 'keep' | 'worker' | 'graphics' | 'example';
+  readonly id: 'file' | 'keep' | 'keep-companion' | 'worker' | 'graphics' | 'example' | 'advice';
   readonly title: string;
   readonly problems: readonly Problem[];
+  /** It tells of a change of the sock, which its own button takes back. */
+  readonly canUndo?: boolean;
 }
+
+/** The pages of the deck beside the picture. */
+export type DeckTab = 'measures' | 'fit' | 'compare';
 
 /** How the shape in the picture stands. `fraction` is 0..1 while it relaxes. */
 export type ShapeState =
@@ -47,11 +54,27 @@ export type ShapeState =
   /** The file on the panel cannot be knitted: the picture is of the last one that could. */
   | { readonly kind: 'kept' };
 
+/** A sock that is kept to compare the one on the panel with. */
+export interface CompanionState {
+  readonly name: string;
+  /** Null where what was kept cannot be read. */
+  readonly file: SockFile | null;
+  /** Why it cannot be read or knitted. */
+  readonly problems: readonly Problem[];
+  readonly knitted: KnittedSock | null;
+  /** In the same pose as the sock on the panel; null while under way. */
+  readonly posed: PosedSock | null;
+  readonly shape: ShapeState;
+}
+
 /** Everything that the panels show. Owned by src/main.ts; panels only read it. */
 export interface PageState {
   /** The file as the panel stands, knittable or not. */
   readonly file: SockFile;
+  /** What keeps the file from being knitted. */
   readonly problems: readonly Problem[];
+  /** What to look at again in a file that can be knitted: measures that contradict each other, say. */
+  readonly remarks: readonly Problem[];
   /** Of the last knittable file. */
   readonly planned: PlannedSock | null;
   readonly knitted: KnittedSock | null;
@@ -63,6 +86,10 @@ export interface PageState {
   readonly settings: Settings;
   /** On the beds: the pass that the person has chosen, null for the usual one; never beyond the sock's last. */
   readonly bedsPass: number | null;
+  /** The page of the deck that is shown; a visit begins with the measures. */
+  readonly tab: DeckTab;
+  /** Null while no sock is kept to compare with. */
+  readonly companion: CompanionState | null;
   readonly notices: readonly Notice[];
   readonly canUndo: boolean;
   readonly canRedo: boolean;

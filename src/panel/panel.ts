@@ -1,4 +1,5 @@
 import { GUI } from 'lil-gui';
+import type { Problem } from '../base/problem.ts';
 import { addNumber } from './number-row.ts';
 import { addChoice, addColour, addSwitch, addText } from './other-rows.ts';
 import type { ControlRow, FieldRange, Hand, RowInput } from './control-row.ts';
@@ -8,8 +9,11 @@ import { writeField } from './field-path.ts';
 import type { PageState, Settings } from './page-state.ts';
 import { footFolder, gaugeFolder } from './size-controls.ts';
 import { countsFolder, heelFolder, legFolder, machineFolder, toeFolder } from './sock-controls.ts';
-import { yarnControls } from './yarn-controls.ts';
-import type { SockFile, YarnChoice } from '../plan/sock-file.ts';
+import { createToeSchedule } from './toe-schedule.ts';
+import type { EditFile } from './toe-schedule.ts';
+import { createYarnFolder, withYarns } from './yarn-folder.ts';
+import type { YarnFolder } from './yarn-folder.ts';
+import type { SockFile } from '../plan/sock-file.ts';
 
 /** The dotted path of a problem's field, `yarns[0].colour` and `yarns.0.colour` alike. */
 export function plainPath(field: string): string {
@@ -21,6 +25,7 @@ export interface PanelHooks {
   readonly propose: (file: SockFile, gesture: string) => void;
   readonly finish: () => void;
   readonly choose: (settings: Partial<Settings>) => void;
+  readonly showHowToMeasure: () => void;
   readonly rangesOf: (file: SockFile) => Readonly<Record<string, FieldRange>>;
   readonly defaults: ControlContext['defaults'];
   readonly shoeSizeOf: ControlContext['shoeSizeOf'];
@@ -41,7 +46,6 @@ const YARN_RANGES: Readonly<Record<string, FieldRange>> = {
   metresPer100g: { min: 20, max: 2000, step: 10 },
   stripePasses: { min: 2, max: 400, step: 2 },
 };
-const YARNS_AT_MOST = 8;
 
 /** Builds the controls once; `render` brings them up to date with the page's state. */
 export function createPanel(host: HTMLElement, hooks: PanelHooks): Panel {
@@ -61,30 +65,23 @@ export function createPanel(host: HTMLElement, hooks: PanelHooks): Panel {
     },
     finish: hooks.finish,
   };
-  const rows: ControlRow[] = [addRow(gui, NAME, hand)];
-  const folders = new Map<ControlRow, GUI>();
-  const addFolder = (spec: FolderSpec): GUI => {
-    const folder = gui.addFolder(spec.title);
-    for (const control of spec.controls) {
-      const row = addRow(folder, control, hand);
-      rows.push(row);
-      folders.set(row, folder);
-    }
-    folder.open(spec.isOpen);
-    return folder;
+  const edit: EditFile = (change) => {
+    if (context === null) return;
+    hooks.propose(change(context), 'list');
+    hooks.finish();
   };
-  for (const spec of [footFolder, gaugeFolder, legFolder, heelFolder, toeFolder, countsFolder]) addFolder(spec);
-  const yarns = createYarnFolder(gui, hand, (change) => {
-    if (context !== null) { hooks.propose(change(withYarns(context)), 'yarns'); hooks.finish(); }
-  });
-  addFolder(machineFolder);
+  const { rows, folders, yarns } = buildFolders(gui, hand, edit, hooks);
 
   const allRows = (): readonly ControlRow[] => [...rows, ...yarns.rows()];
-  const find = (field: string): ControlRow | null => allRows().find((row) => row.field === plainPath(field)) ?? null;
+  // What has no control of its own may lie in a list that has one.
+  const find = (field: string): ControlRow | null => {
+    const path = plainPath(field);
+    return allRows().find((row) => row.field === path) ?? allRows().find((row) => path.startsWith(`${row.field}.`)) ?? null;
+  };
   return {
     render: (state) => {
       // Of all that changes while a shape relaxes, nothing concerns the controls.
-      if (shown !== null && state.file === shown.file && state.problems === shown.problems && state.settings === shown.settings && state.planned === shown.planned) return;
+      if (shown !== null && state.file === shown.file && state.problems === shown.problems && state.remarks === shown.remarks && state.settings === shown.settings && state.planned === shown.planned) return;
       shown = state;
       context = contextOf(state, hooks);
       yarns.fit(state.file.yarns?.length ?? state.planned?.plan.yarns.length ?? 1);
@@ -102,6 +99,35 @@ export function createPanel(host: HTMLElement, hooks: PanelHooks): Panel {
   };
 }
 
+interface Folders {
+  readonly rows: readonly ControlRow[];
+  /** Which folder a row lies in. */
+  readonly folders: ReadonlyMap<ControlRow, GUI>;
+  readonly yarns: YarnFolder;
+}
+
+function buildFolders(gui: GUI, hand: Hand, edit: EditFile, hooks: PanelHooks): Folders {
+  const rows: ControlRow[] = [addRow(gui, NAME, hand)], folders = new Map<ControlRow, GUI>();
+  const keep = (row: ControlRow, folder: GUI): void => {
+    rows.push(row);
+    folders.set(row, folder);
+  };
+  const addFolder = (spec: FolderSpec): GUI => {
+    const folder = gui.addFolder(spec.title);
+    for (const control of spec.controls) keep(addRow(folder, control, hand), folder);
+    folder.open(spec.isOpen);
+    return folder;
+  };
+  addFolder(footFolder).$children.append(el('div', { class: 'panel-buttons' }, button('How to measure…', { class: 'panel-button' }, hooks.showHowToMeasure)));
+  for (const spec of [gaugeFolder, legFolder, heelFolder]) addFolder(spec);
+  const toe = addFolder(toeFolder);
+  keep(createToeSchedule(toe, edit), toe);
+  addFolder(countsFolder);
+  const yarns = createYarnFolder(gui, (folder, spec) => addRow(folder, spec, hand), edit);
+  addFolder(machineFolder);
+  return { rows, folders, yarns };
+}
+
 function contextOf(state: PageState, hooks: PanelHooks): ControlContext {
   return {
     file: state.file, plan: state.planned?.plan ?? null, foot: state.planned?.foot ?? null,
@@ -114,8 +140,14 @@ function rowInput(context: ControlContext, state: PageState, hooks: PanelHooks):
   return {
     context,
     rangeOf: (field) => (field.startsWith('page.patch') ? PATCH_RANGE : ranges[field] ?? YARN_RANGES[field.replace(/^yarns\.\d+\./, '')] ?? null),
-    problemOf: (field) => state.problems.find((problem) => problem.field !== null && plainPath(problem.field) === field) ?? null,
+    problemOf: (field) => findOfField(state.problems, field),
+    remarkOf: (field) => findOfField(state.remarks, field),
   };
+}
+
+function findOfField(problems: readonly Problem[], field: string): Problem | null {
+  const isOf = (path: string): boolean => path === field || (path === 'foot.shoeSize' && field === 'foot.shoeSize.value');
+  return problems.find((problem) => problem.field !== null && isOf(plainPath(problem.field))) ?? null;
 }
 
 function addRow(folder: GUI, spec: ControlSpec, hand: Hand): ControlRow {
@@ -127,51 +159,4 @@ function addRow(folder: GUI, spec: ControlSpec, hand: Hand): ControlRow {
     case 'colour': return addColour(folder, spec, hand);
     default: return spec satisfies never;
   }
-}
-
-/** The file with its yarns written out, so that one of them can be changed. */
-function withYarns({ file, plan, defaults }: ControlContext): SockFile {
-  if (file.yarns !== undefined && file.yarns.length > 0) return file;
-  const yarns: readonly YarnChoice[] = (plan?.yarns ?? [defaults.yarn]).map(({ name, metresPer100g, colour, from }) => ({ name, metresPer100g, colour, from }));
-  return writeField(file, 'yarns', yarns);
-}
-
-interface YarnFolder {
-  readonly folder: GUI;
-  fit(count: number): void;
-  rows(): readonly ControlRow[];
-}
-
-/** One sub-folder a yarn, rebuilt only when their number changes. */
-function createYarnFolder(gui: GUI, hand: Hand, change: (edit: (file: SockFile) => SockFile) => void): YarnFolder {
-  const folder = gui.addFolder('Yarns and stripes');
-  folder.open(false);
-  let rows: ControlRow[] = [];
-  let built: GUI[] = [];
-  const add = button('Add a yarn', { class: 'panel-button' }, () => {
-    change((file) => writeField(file, 'yarns', [...(file.yarns ?? []), { name: `Yarn ${(file.yarns?.length ?? 0) + 1}`, colour: '#c9a15a', from: 'toe' }]));
-  });
-  const foot = el('div', { class: 'panel-buttons' }, add);
-  const buildYarn = (index: number, isOnly: boolean): void => {
-    const part = folder.addFolder(`Yarn ${index + 1}`);
-    built.push(part);
-    rows.push(...yarnControls(index).map((spec) => addRow(part, spec, hand)));
-    if (isOnly) return;
-    part.$children.append(el('div', { class: 'panel-buttons' }, button(`Take out yarn ${index + 1}`, { class: 'panel-button' }, () => {
-      change((file) => writeField(file, 'yarns', (file.yarns ?? []).filter((_yarn, place) => place !== index)));
-    })));
-  };
-  return {
-    folder,
-    rows: () => rows,
-    fit: (count) => {
-      add.disabled = count >= YARNS_AT_MOST;
-      if (count === built.length) return;
-      for (const part of built) part.destroy();
-      built = [];
-      rows = [];
-      for (let index = 0; index < count; index += 1) buildYarn(index, count === 1);
-      folder.$children.append(foot);
-    },
-  };
 }

@@ -30,9 +30,14 @@ export function inUnitsOf(text: string, unit: LengthUnit): string {
     .replace(DENSITIES, (_all, count: string, what: string) => `${(Number(count) * perUnit).toFixed(2)} ${what}/${unit}`);
 }
 
-/** What is wrong and what is allowed, in the page's words and the units on its controls. */
-export function problemWords(problem: Problem, settings: UnitSettings): string {
-  const allowed = problem.allowed === null || problem.message.includes(problem.allowed) ? '' : ` Allowed: ${problem.allowed}.`;
+/** A number keeps its sign of per cent and its centimetres on its line. */
+export function unbroken(text: string): string {
+  return text.replace(/(\d) (%|cm\b|mmHg\b)/g, '$1\u00a0$2');
+}
+
+/** What is wrong and what is allowed, in the page's words and the units on its controls. Of a remark, what would not surprise. */
+export function problemWords(problem: Problem, settings: UnitSettings, allowedWord: 'Allowed' | 'Expected' = 'Allowed'): string {
+  const allowed = problem.allowed === null || problem.message.includes(problem.allowed) ? '' : ` ${allowedWord}: ${problem.allowed}.`;
   // The needles' pitch is in millimetres everywhere.
   if (problem.field === 'machine.needlePitchMm') return `${problem.message}${allowed}`;
   const scale = scaleOf(problem.field, settings);

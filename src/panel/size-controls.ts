@@ -1,11 +1,11 @@
+import type { MeasureName } from '../foot/foot-measures.ts';
 import type { ShoeSystem, SockFile } from '../plan/sock-file.ts';
 import type { ControlContext, FolderSpec, NumberSpec } from './control-spec.ts';
 import { readField, writeField } from './field-path.ts';
-import { formatLengthNumber, gaugeScale, lengthScale, plainScale } from './units.ts';
+import { formatLength, formatLengthNumber, gaugeScale, lengthScale, plainScale } from './units.ts';
 import type { GaugeUnit } from './units.ts';
 
-/** Means of the adults in FACTS' survey, men and women, to the half centimetre: only where an optional measure starts. */
-const USUAL_CALF_MM = 380;
+/** Where a length starts that has not been given; chosen by eye. */
 const USUAL_FOOT_MM = 260;
 
 const SHOE_NAMES: Readonly<Record<string, ShoeSystem | 'measured'>> = {
@@ -34,17 +34,21 @@ export const footFolder: FolderSpec = {
     },
     { ...bodyLength('foot.ballGirthMm', 'Ball girth', () => null, 'Round the ball of the foot, standing.'), usual: [140, 310] },
     {
-      ...bodyLength('foot.heelDiagonalMm', 'Heel to instep', () => null, 'Round the tip of the heel and over the instep: the girth that has to pass when the sock is put on.'),
-      freedom: 'optional', usual: [200, 420],
-      // The survey's regression in FACTS: 3.9 + 0.720 length + 0.570 ball girth.
-      startsAt: ({ file, foot }) => Math.round(3.9 + 0.72 * (foot?.lengthMm ?? USUAL_FOOT_MM) + 0.57 * (foot?.ballGirthMm ?? numberAt(file, 'foot.ballGirthMm') ?? 240)),
+      ...optionalMeasure('heelDiagonalMm', 'Heel to instep', 'Round the back of the heel where it meets the floor and over the front of the ankle: the girth that has to pass when the sock is put on.'),
+      usual: [200, 420],
+    },
+    { ...optionalMeasure('ankleGirthMm', 'Ankle girth', 'The least girth above the ankle bones.'), usual: [140, 320] },
+    { ...optionalMeasure('calfGirthMm', 'Calf girth', 'Where the top of the leg will sit.'), usual: [160, 480] },
+    { ...optionalMeasure('heelBreadthMm', 'Heel breadth', 'Across the heel where it is broadest, standing.'), usual: [40, 100] },
+    {
+      kind: 'choice', field: 'foot.arch', label: 'Arch', choices: { low: 'low', usual: 'usual', high: 'high' }, planned: () => 'usual',
+      hint: 'How high the arch stands. It tells of the instep where heel to instep is not measured.',
     },
     {
-      ...bodyLength('foot.ankleGirthMm', 'Ankle girth', () => null, 'The least girth above the ankle bones.'), freedom: 'optional', usual: [140, 320],
-      // Between the survey's regressions for men and women in FACTS: 34.6 + 0.773 and 45.4 + 0.747 ball girth.
-      startsAt: ({ file }) => Math.round(40 + 0.76 * (numberAt(file, 'foot.ballGirthMm') ?? 240)),
+      kind: 'choice', field: 'foot.toes', label: 'Toes, taken together', planned: () => 'sloping',
+      choices: { 'sloping from the great toe': 'sloping', 'pointed, longest in the middle': 'pointed', 'square, all alike': 'square' },
     },
-    { ...bodyLength('foot.calfGirthMm', 'Calf girth', () => null, 'Where the top of the leg will sit.'), freedom: 'optional', usual: [160, 480], startsAt: () => USUAL_CALF_MM },
+    { kind: 'choice', field: 'foot.side', label: 'Side', choices: { 'right foot': 'right', 'left foot': 'left' }, planned: () => 'right', hint: 'A slanted toe is for one foot only.' },
     {
       kind: 'number', field: 'ease.girthPercent', label: 'Ease round', scale: () => plainScale('%', 1),
       planned: ({ defaults }) => defaults.girthEasePercent, hint: 'How much wider than the foot. Less than nothing: the sock clings. Plain knitting: about -10 %.',
@@ -60,6 +64,22 @@ function bodyLength(field: string, label: string, planned: NumberSpec['planned']
   return { kind: 'number', field, label, planned, scale: ({ settings }) => lengthScale(settings.lengthUnit), ...(hint === undefined ? {} : { hint }) };
 }
 
+/** A measure that may be missing: its estimate stands under it, and is where it starts when it is given. */
+function optionalMeasure(name: MeasureName, label: string, hint: string): NumberSpec {
+  return {
+    ...bodyLength(`foot.${name}`, label, () => null, hint), freedom: 'optional',
+    note: (context) => (readField(context.file, `foot.${name}`) === undefined ? estimateWords(context, name) : null),
+    startsAt: ({ foot }) => Math.round(foot?.measures[name].valueMm ?? 0),
+  };
+}
+
+/** `about 33.9 cm, two feet in three within 0.8`: a standard deviation to each side holds two thirds of a normal distribution. */
+export function estimateWords({ foot, settings: { lengthUnit } }: Pick<ControlContext, 'foot' | 'settings'>, name: MeasureName): string | null {
+  const estimate = foot?.measures[name];
+  if (estimate === undefined || estimate.isGiven) return null;
+  return `about ${formatLength(estimate.valueMm, lengthUnit)}, two feet in three within ${formatLengthNumber(estimate.sdMm, lengthUnit)}`;
+}
+
 /** `24.7 ± 0.3 cm`: the foot that a shoe size stands for. */
 function footWords({ foot, settings }: ControlContext): string {
   if (foot?.lengthMm == null) return '';
@@ -71,10 +91,6 @@ function shoeSystem({ file }: ControlContext): ShoeSystem | null {
   return file.foot?.shoeSize?.system ?? null;
 }
 
-function numberAt(file: SockFile, field: string): number | null {
-  const value = readField(file, field);
-  return typeof value === 'number' ? value : null;
-}
 
 /** From a measured length to the nearest size, and back to the length that the size stands for. */
 function chooseLengthSource(context: ControlContext, value: unknown): SockFile {

@@ -12,6 +12,8 @@ export interface TopBarHooks {
   readonly openExample: (file: string) => void;
   readonly openFile: (file: File) => void;
   readonly save: () => void;
+  readonly openSizes: () => void;
+  readonly openSwatches: () => void;
   readonly undo: () => void;
   readonly redo: () => void;
   readonly choose: (settings: Partial<Settings>) => void;
@@ -28,6 +30,7 @@ export function createTopBar(host: HTMLElement, hooks: TopBarHooks): TopBar {
   host.append(
     name,
     el('div', { class: 'bar-group' }, exampleChooser(hooks), openButton(hooks), button('Save', { class: 'bar-button', 'aria-keyshortcuts': 'Control+S' }, hooks.save)),
+    el('div', { class: 'bar-group' }, button('Swatches…', { class: 'bar-button' }, hooks.openSwatches), button('Sizes…', { class: 'bar-button' }, hooks.openSizes)),
     el('div', { class: 'bar-group' }, undo, redo),
     el('div', { class: 'bar-group' }, units.element, theme),
   );

@@ -23,6 +23,7 @@ const STEPS = {
   'foot.heelDiagonalMm': 1,
   'foot.ankleGirthMm': 1,
   'foot.calfGirthMm': 1,
+  'foot.heelBreadthMm': 1,
   'ease.girthPercent': 1,
   'ease.lengthPercent': 1,
   'leg.lengthMm': 1,

@@ -1,4 +1,5 @@
 import type { Problem } from '../base/problem.ts';
+import type { GradedRow, SizeRow } from '../choose/size-table.ts';
 import type { KnittedSock, PosedSock } from '../pipeline/result.ts';
 import type { SockFile } from '../plan/sock-file.ts';
 import type { PoseName } from '../shape/pose.ts';
@@ -9,6 +10,11 @@ import { createShapeMemory, shapeKey } from './shape-memory.ts';
 export type MakeOutcome =
   | { readonly status: 'posed'; readonly posed: PosedSock; readonly milliseconds: number }
   | { readonly status: 'refused'; readonly problems: readonly Problem[] }
+  | { readonly status: 'cancelled' }
+  | { readonly status: 'failed'; readonly message: string };
+
+export type GradeOutcome =
+  | { readonly status: 'graded'; readonly rows: readonly GradedRow[] }
   | { readonly status: 'cancelled' }
   | { readonly status: 'failed'; readonly message: string };
 
@@ -28,11 +34,14 @@ export interface OpenPort {
 export interface WorkClient {
   /** Latest wins: whatever runs or waits is cancelled. */
   make(file: SockFile, pose: PoseName, listener: MakeListener, pass?: number | null): Promise<MakeOutcome>;
+  /** One sock to a table of sizes: counts, and no shapes. */
+  grade(file: SockFile, sizes: readonly SizeRow[]): Promise<GradeOutcome>;
   cancel(): void;
   dispose(): void;
 }
 
-interface Job {
+interface MakeJob {
+  readonly kind: 'make';
   readonly id: number;
   readonly file: SockFile;
   readonly pose: PoseName;
@@ -41,6 +50,18 @@ interface Job {
   readonly settle: (outcome: MakeOutcome) => void;
   readonly begun: number;
 }
+
+interface GradeJob {
+  readonly kind: 'grade';
+  readonly id: number;
+  readonly file: SockFile;
+  readonly sizes: readonly SizeRow[];
+  readonly settle: (outcome: GradeOutcome) => void;
+}
+
+type Job = MakeJob | GradeJob;
+/** How any job may end. */
+type Ending = Extract<MakeOutcome, GradeOutcome>;
 
 /** Milliseconds in which a worker may heed a cancel before it is closed and replaced. */
 const GRACE_MS = 60;
@@ -73,11 +94,12 @@ class LatestWins implements WorkClient {
 
   make(file: SockFile, pose: PoseName, listener: MakeListener, pass: number | null = null): Promise<MakeOutcome> {
     return new Promise((settle) => {
-      this.cancel();
-      this.lastId += 1;
-      this.waiting = { id: this.lastId, file, pose, pass, listener, settle, begun: performance.now() };
-      this.startWaiting();
+      this.begin({ kind: 'make', id: this.nextId(), file, pose, pass, listener, settle, begun: performance.now() });
     });
+  }
+
+  grade(file: SockFile, sizes: readonly SizeRow[]): Promise<GradeOutcome> {
+    return new Promise((settle) => { this.begin({ kind: 'grade', id: this.nextId(), file, sizes, settle }); });
   }
 
   cancel(): void {
@@ -96,6 +118,17 @@ class LatestWins implements WorkClient {
     this.hangUp();
   }
 
+  private nextId(): number {
+    this.lastId += 1;
+    return this.lastId;
+  }
+
+  private begin(job: Job): void {
+    this.cancel();
+    this.waiting = job;
+    this.startWaiting();
+  }
+
   private startWaiting(): void {
     if (this.waiting === null || this.isHangingOn) return;
     const job = this.waiting;
@@ -103,11 +136,17 @@ class LatestWins implements WorkClient {
     this.running = job;
     try {
       this.link ??= this.dial();
-      const needsShape = this.shapes.recall(shapeKey(job.file, job.pose, job.pass)) === null;
-      this.post({ kind: 'make', id: job.id, file: job.file, pose: job.pose, pass: job.pass, needsShape });
+      this.post(this.requestOf(job));
     } catch (error) {
-      this.finish({ status: 'failed', message: String(error) });
+      this.end({ status: 'failed', message: String(error) });
     }
+  }
+
+  private requestOf(job: Job): WorkRequest {
+    const { id, file } = job;
+    if (job.kind === 'grade') return { kind: 'grade', id, file, sizes: job.sizes };
+    const needsShape = this.shapes.recall(shapeKey(file, job.pose, job.pass)) === null;
+    return { kind: 'make', id, file, pose: job.pose, pass: job.pass, needsShape };
   }
 
   private dial(): OpenPort {
@@ -115,7 +154,7 @@ class LatestWins implements WorkClient {
     link.port.onmessage = (event: MessageEvent) => { this.hear(event.data as WorkReply); };
     link.onDeath = (message) => {
       this.hangUp();
-      this.finish({ status: 'failed', message });
+      this.end({ status: 'failed', message });
       this.startWaiting();
     };
     return link;
@@ -138,14 +177,26 @@ class LatestWins implements WorkClient {
   private hear(reply: WorkReply): void {
     const job = this.running;
     if (job === null || reply.id !== job.id) { this.hearLastOfCancelled(reply); return; }
+    if (reply.kind === 'cancelled') this.end({ status: 'cancelled' });
+    else if (reply.kind === 'failed') this.end({ status: 'failed', message: reply.message });
+    else if (job.kind === 'make') this.hearOfSock(job, reply);
+    else if (reply.kind === 'graded') {
+      this.running = null;
+      job.settle({ status: 'graded', rows: reply.rows });
+    }
+  }
+
+  private hearOfSock(job: MakeJob, reply: WorkReply): void {
+    const finish = (outcome: MakeOutcome): void => {
+      this.running = null;
+      job.settle(outcome);
+    };
     switch (reply.kind) {
       case 'knitted': job.listener.onKnitted?.(reply.sock); return;
       case 'progress': job.listener.onProgress?.(reply.positions, reply.fraction); return;
-      case 'done': this.finish(this.posed(job, reply.posed)); return;
-      case 'refused': this.finish({ status: 'refused', problems: reply.problems }); return;
-      case 'cancelled': this.finish({ status: 'cancelled' }); return;
-      case 'failed': this.finish({ status: 'failed', message: reply.message }); return;
-      default: reply satisfies never;
+      case 'done': finish(this.posed(job, reply.posed)); return;
+      case 'refused': finish({ status: 'refused', problems: reply.problems }); return;
+      default: return;
     }
   }
 
@@ -157,7 +208,7 @@ class LatestWins implements WorkClient {
     this.startWaiting();
   }
 
-  private posed(job: Job, fresh: PosedSock | null): MakeOutcome {
+  private posed(job: MakeJob, fresh: PosedSock | null): MakeOutcome {
     const key = shapeKey(job.file, job.pose, job.pass);
     const posed = fresh ?? this.shapes.recall(key);
     if (posed === null) return { status: 'failed', message: 'The shape of the sock went missing.' };
@@ -165,9 +216,9 @@ class LatestWins implements WorkClient {
     return { status: 'posed', posed, milliseconds: performance.now() - job.begun };
   }
 
-  private finish(outcome: MakeOutcome): void {
+  private end(ending: Ending): void {
     const job = this.running;
     this.running = null;
-    job?.settle(outcome);
+    job?.settle(ending);
   }
 }

@@ -1,8 +1,10 @@
+import type { GradedRow, SizeRow } from '../choose/size-table.ts';
+import type { Advice } from '../choose/advice.ts';
 import type { NearShape, PoseOptions } from '../pipeline/pose-sock.ts';
 import type { KnitOutcome, KnittedSock, PosedSock } from '../pipeline/result.ts';
 import type { SockFile } from '../plan/sock-file.ts';
 import type { PoseName } from '../shape/pose.ts';
-import type { Port, WorkReply, WorkRequest } from './messages.ts';
+import type { AdviseReply, AdviseRequest, Port, WorkReply, WorkRequest } from './messages.ts';
 
 /**
  * The stages that a worker runs. Wherever `pose` yields, word of a cancel can come in; one that
@@ -11,6 +13,9 @@ import type { Port, WorkReply, WorkRequest } from './messages.ts';
 export interface Workshop {
   readonly knit: (file: SockFile) => KnitOutcome;
   readonly pose: (sock: KnittedSock, pose: PoseName, options: PoseOptions) => Generator<void, PosedSock>;
+  readonly grade: (file: SockFile, sizes: readonly SizeRow[]) => readonly GradedRow[];
+  /** Yields the part of the work that is done. */
+  readonly advise: (file: SockFile) => Generator<number, Advice>;
 }
 
 /** Milliseconds of work between two looks at the post. */
@@ -23,7 +28,7 @@ export function serve(port: Port, workshop: Workshop): void {
   const cancelled = new Set<number>();
   /** The last shape that came to rest: the next sock is most often a little change of that one. */
   let last: (NearShape & { readonly pose: PoseName }) | null = null;
-  const post = (reply: WorkReply, transfer: Transferable[] = []): void => { port.postMessage(reply, transfer); };
+  const post = (reply: WorkReply | AdviseReply, transfer: Transferable[] = []): void => { port.postMessage(reply, transfer); };
 
   const make = async ({ id, file, pose, pass, needsShape }: WorkRequest & { kind: 'make' }): Promise<void> => {
     const isCancelled = (): boolean => cancelled.has(id);
@@ -46,10 +51,21 @@ export function serve(port: Port, workshop: Workshop): void {
     }
   };
 
+  /** Counts only, and soon over: it does not look at the post. */
+  const grade = ({ id, file, sizes }: WorkRequest & { kind: 'grade' }): Promise<void> => new Promise((done) => {
+    post({ kind: 'graded', id, rows: workshop.grade(file, sizes) });
+    done();
+  });
+
+  const advise = async ({ id, file }: AdviseRequest): Promise<void> => {
+    const advice = await workInSlices(workshop.advise(file), (fraction) => { post({ kind: 'weighing', id, fraction }); });
+    post({ kind: 'advised', id, advice });
+  };
+
   port.onmessage = (event: MessageEvent) => {
-    const request = event.data as WorkRequest;
+    const request = event.data as WorkRequest | AdviseRequest;
     if (request.kind === 'cancel') { cancelled.add(request.id); return; }
-    make(request)
+    (request.kind === 'advise' ? advise(request) : request.kind === 'grade' ? grade(request) : make(request))
       .catch((error: unknown) => { post({ kind: 'failed', id: request.id, message: String(error) }); })
       .finally(() => { cancelled.delete(request.id); });
   };
@@ -69,13 +85,14 @@ function reportNowAndThen(report: (positions: Float64Array<ArrayBuffer>, fractio
 /**
  * Drives work to its end and looks at the post after every slice of it. The pause is a timer, which
  * browsers hold to 4 ms; a message to oneself would be quicker there, but Node lets up to a
- * thousand of those go before any other port's.
+ * thousand of those go before any other port's. `onSlice` hears what was last yielded.
  */
-async function workInSlices<T>(steps: Generator<void, T>): Promise<T> {
+async function workInSlices<S, T>(steps: Generator<S, T>, onSlice?: (step: S) => void): Promise<T> {
   let sliceEnd = performance.now() + SLICE_MS;
   for (let step = steps.next(); ; step = steps.next()) {
     if (step.done === true) return step.value;
     if (performance.now() < sliceEnd) continue;
+    onSlice?.(step.value);
     await new Promise((resolve) => setTimeout(resolve, 0));
     sliceEnd = performance.now() + SLICE_MS;
   }

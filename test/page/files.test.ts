@@ -72,7 +72,7 @@ describe('a sock file', () => {
     await page.reload();
     await settled(page);
     expect((await see(page)).plan?.turnDownWidth).toBe(6);
-    expect(await page.getByLabel('Inches').isChecked()).toBe(true);
+    expect(await page.getByRole('radio', { name: 'Inches' }).isChecked()).toBe(true);
     expect(await page.getByRole('slider', { name: /leg length in/i }).getAttribute('aria-valuetext')).toBe('3.54 in');
   });
 
@@ -107,7 +107,7 @@ describe('what cannot be knitted', () => {
     const { page } = await openSmallSock();
     const box = page.getByRole('spinbutton', { name: /leg length/i });
     await box.fill('long');
-    const line = page.locator('.control-problem:visible');
+    const line = page.locator('.control-line[data-kind=problem]:visible');
     await line.waitFor();
     expect(await line.textContent()).toContain('number');
     expect((await see(page)).file.leg?.lengthMm).toBe(90);

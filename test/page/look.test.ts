@@ -60,7 +60,7 @@ describe('the look', () => {
         return (Math.max(x, y) + 0.05) / (Math.min(x, y) + 0.05);
       };
       return [
-        ['--ink', '--card'], ['--soft', '--card'], ['--soft', '--paper'], ['--soft', '--field'], ['--ink', '--field'], ['--accent', '--card'],
+        ['--ink', '--card'], ['--good', '--card'], ['--caution', '--card'], ['--problem', '--card'], ['--ink', '--accent-wash'], ['--soft', '--accent-wash'], ['--soft', '--card'], ['--soft', '--paper'], ['--soft', '--field'], ['--ink', '--field'], ['--accent', '--card'],
         ['--on-accent', '--accent'], ['--accent', '--accent-wash'], ['--problem', '--problem-wash'], ['--problem', '--raised'], ['--caution', '--caution-wash'],
       ].map(([ink, ground]) => ({ ink, ground, contrast: contrast(ink, ground) }));
     });

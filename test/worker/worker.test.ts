@@ -1,5 +1,7 @@
 import { afterEach, describe, expect, it } from 'vitest';
 import { MessageChannel } from 'node:worker_threads';
+import { adviseInSteps } from '../../src/choose/advise-sock.ts';
+import { gradeSock } from '../../src/choose/grade-sock.ts';
 import { knitSock } from '../../src/pipeline/knit-sock.ts';
 import { poseInSteps, poseSock } from '../../src/pipeline/pose-sock.ts';
 import type { SockFile } from '../../src/plan/sock-file.ts';
@@ -15,14 +17,11 @@ const small = (turnDownWidth: number): SockFile => ({
   counts: { stitches: 24, footPasses: 24 },
 });
 
-const workshop: Workshop = {
-  knit: knitSock,
-  pose: poseInSteps,
-};
+const workshop: Workshop = { knit: knitSock, pose: poseInSteps, grade: gradeSock, advise: adviseInSteps };
 
 /** The same stages, waiting for the post after the knitting as often as it takes to be cancelled. */
 const patient: Workshop = {
-  knit: knitSock,
+  ...workshop,
   pose: function* (sock, pose, options) {
     while (options.isCancelled?.() !== true) yield;
     return yield* poseInSteps(sock, pose, options);
@@ -130,6 +129,15 @@ describe('worker and page', () => {
     // Firm cloth takes another shape than that.
     await work.make({ ...small(6), cloth: { firmness: 'firm' } }, 'flat', {});
     expect(relaxed).toBe(3);
+  });
+
+  it('a table of sizes is graded as in one thread; latest wins here too', async () => {
+    const work = connect([workshop]), sizes = [{ name: 'A', lengthMm: 240, ballGirthMm: 220, legLengthMm: null, isEstimate: false }];
+    const shape = work.make(small(4), 'flat', {}), outcome = await work.grade(small(4), sizes);
+    expect(statusOf(await shape)).toBe('cancelled');
+    expect(outcome).toEqual({ status: 'graded', rows: gradeSock(small(4), sizes) });
+    const broken = connect([{ ...workshop, grade: () => { throw new Error('no table'); } }]);
+    expect(await broken.grade(small(4), sizes)).toEqual({ status: 'failed', message: 'Error: no table' });
   });
 
   it('disposing settles whatever runs or waits', async () => {

@@ -1,0 +1,21 @@
+import { changeWords } from '../panel/advice-words.ts';
+import type { AdviceHooks } from '../panel/advice-sheet.ts';
+import type { AdviceClient } from '../worker/advice-client.ts';
+import type { PageStore } from './page-store.ts';
+import type { SockDesk } from './sock-desk.ts';
+
+/** Where advice is asked for and taken: the whole of it is one step, which a notice offers to take back. */
+export function createAdviceDesk(store: PageStore, deskOf: () => SockDesk, work: AdviceClient): AdviceHooks {
+  return {
+    ask: work.ask,
+    cancel: work.cancel,
+    use: ({ file, changes }) => {
+      deskOf().propose(file, null);
+      store.tell('advice', 'The sock is changed to fit', `${sentence(changeWords(changes))}.`, true);
+    },
+  };
+}
+
+function sentence(words: string): string {
+  return words.charAt(0).toUpperCase() + words.slice(1);
+}

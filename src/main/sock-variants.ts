@@ -1,0 +1,62 @@
+import type { Plan } from '../plan/plan-types.ts';
+import type { SockFile } from '../plan/sock-file.ts';
+import { withField } from '../plan/with-field.ts';
+import { DEFAULTS, HELD_AT_LEAST, LEAST_TIP, LEAST_TURN_DOWN } from '../plan/defaults.ts';
+
+/** A sock that differs from the present one in one thing, to be compared with it. */
+export interface SockVariant {
+  /** What its button says. */
+  readonly label: string;
+  readonly file: SockFile;
+}
+
+/** Of a gauge that is drawn tighter, how many stitches more in 10 cm. */
+const TIGHTER_STITCHES = 1;
+
+/** The usual questions at the machine: which toe, how deep a heel, what if I knit tighter. */
+export function suggestVariants(file: SockFile, plan: Plan): readonly SockVariant[] {
+  const widths = [plan.turnDownWidth - 2, plan.turnDownWidth + 2].filter((width) => width >= LEAST_TURN_DOWN && width <= widestTurnDown(plan));
+  return [
+    otherToe(file, plan),
+    ...widths.map((width) => ({ label: `Heel turned down to ${width}, ${width < plan.turnDownWidth ? '2 fewer: deeper' : '2 more: shallower'}`, file: turnedDownTo(file, plan, width) })),
+    { label: 'One stitch tighter in 10 cm, counted anew', file: tighter(file, plan, 'counted anew') },
+    { label: 'One stitch tighter, knitted by the same counts', file: tighter(withCounts(file, plan), plan, 'same counts') },
+  ];
+}
+
+export function widestTurnDown(plan: Plan): number {
+  return plan.heelStitches - HELD_AT_LEAST;
+}
+
+/** The toe stays: its tip would follow the heel where the file does not say it. */
+export function turnedDownTo(file: SockFile, plan: Plan, width: number): SockFile {
+  return named(withField(withField(file, 'heel.turnDownWidth', width), 'toe.tipStitches', plan.toeTipStitches), plan, `turned down to ${width}`);
+}
+
+function otherToe(file: SockFile, plan: Plan): SockVariant {
+  const kind = plan.toeKind === 'decreased' ? 'short-row' : 'decreased', name = `${kind} toe`;
+  const changed = withField(file, 'toe.kind', kind), tip = file.toe?.tipStitches;
+  // A tip that only the other toe can have goes back to the plan.
+  const fitting = tip !== undefined && tip < LEAST_TIP[kind] ? withField(changed, 'toe.tipStitches', undefined) : changed;
+  return { label: `The same with a ${name}`, file: named(fitting, plan, name) };
+}
+
+/** More rows too, so that a stitch keeps its proportions. */
+function tighter(file: SockFile, plan: Plan, how: string): SockFile {
+  const { stitchesPer10cm, rowsPer10cm } = file.gauge, stitches = stitchesPer10cm + TIGHTER_STITCHES;
+  const rows = Number(((rowsPer10cm * stitches) / stitchesPer10cm).toFixed(1));
+  return named(withField(withField(file, 'gauge.stitchesPer10cm', stitches), 'gauge.rowsPer10cm', rows), plan, `one stitch tighter, ${how}`);
+}
+
+/** All counts fixed as they are: what comes off the machine when only the hand changes. */
+function withCounts(file: SockFile, plan: Plan): SockFile {
+  const counts: readonly (readonly [string, number])[] = [
+    ['counts.stitches', plan.stitches], ['counts.legPasses', plan.legPasses], ['counts.anklePasses', plan.anklePasses], ['counts.footPasses', plan.footPasses],
+    ['heel.turnDownWidth', plan.turnDownWidth], ['toe.tipStitches', plan.toeTipStitches],
+  ];
+  return counts.reduce((changed, [field, count]) => withField(changed, field, count), file);
+}
+
+function named(file: SockFile, plan: Plan, what: string): SockFile {
+  return { ...file, name: `${plan.name === '' ? DEFAULTS.name : plan.name}, ${what}` };
+}

@@ -1,0 +1,60 @@
+import type { Advice, AdvisedSock, Misfit, WeighedSock } from '../choose/advice.ts';
+import { costWords, fieldName, MISFIT_NAMES, misfitWords } from './advice-words.ts';
+import { button, el } from './dom.ts';
+import { inUnitsOf, unbroken } from './problem-words.ts';
+import type { LengthUnit } from './units.ts';
+
+const NAMES = ['Best', 'Second', 'Third'];
+
+/** The sock as it is and up to three better ones, side by side: what changes, what each asks of the cloth, what it takes to knit. */
+export function drawAdvice({ present, best }: Advice, unit: LengthUnit, use: (sock: AdvisedSock) => void): HTMLElement {
+  const socks: readonly (WeighedSock | null)[] = [present, ...best];
+  const fields = [...new Set(best.flatMap(({ changes }) => changes.map(({ field }) => field)))];
+  const kinds = [...new Set(socks.flatMap((sock) => sock?.misfits.map(({ what }) => what) ?? []))];
+  const head = el('thead', {}, el('tr', {}, el('td', {}), el('th', { scope: 'col' }, 'As it is'),
+    ...best.map((_sock, place) => el('th', { scope: 'col', class: place === 0 ? 'is-best' : null }, NAMES[place] ?? ''))));
+  const reasons = best.map(({ reason }, place) => row(NAMES[place] ?? '', [el('td', { colspan: best.length + 1, class: 'advice-reason' }, unbroken(inUnitsOf(reason, unit)))]));
+  const uses = row('', [el('td', {}), ...best.map((sock, place) => el('td', {}, useButton(sock, place, use)))]);
+  return el('table', { class: 'advice' }, head,
+    group(best.length + 2, null, [uses]),
+    group(best.length + 2, 'What changes', fields.map((field) => fieldRow(field, best))),
+    group(best.length + 2, 'On your foot', kinds.map((what) => misfitRow(what, socks, unit))),
+    group(best.length + 2, 'To knit one', [
+      row('Passes', socks.map((sock) => cost(sock?.passes ?? null, present?.passes ?? null, sock === present))),
+      row('Yarn, grams', socks.map((sock) => cost(sock?.grams ?? null, present?.grams ?? null, sock === present))),
+    ]),
+    group(best.length + 2, 'Why', reasons));
+}
+
+function group(columns: number, title: string | null, rows: readonly HTMLElement[]): HTMLElement {
+  return el('tbody', {}, title === null || rows.length === 0 ? null : el('tr', { class: 'advice-group' }, el('th', { colspan: columns, scope: 'rowgroup' }, title)), ...rows);
+}
+
+function row(name: string, cells: readonly HTMLElement[]): HTMLElement {
+  return el('tr', {}, name === '' ? el('td', {}) : el('th', { scope: 'row' }, name), ...cells);
+}
+
+/** What a sock leaves as it is stands there softly, so that a column reads whole. */
+function fieldRow(field: string, best: readonly AdvisedSock[]): HTMLElement {
+  const found = best.map(({ changes }) => changes.find((change) => change.field === field) ?? null);
+  const from = found.find((change) => change !== null)?.from ?? null, before = from === null ? '–' : String(from);
+  return row(fieldName(field), [el('td', {}, before), ...found.map((change) => (change === null
+    ? el('td', { class: 'is-same' }, before)
+    : el('td', { class: 'is-changed', 'data-field': field }, from === null ? null : el('span', { class: 'visually-hidden' }, `from ${before} to `), String(change.to))))]);
+}
+
+function misfitRow(what: Misfit['what'], socks: readonly (WeighedSock | null)[], unit: LengthUnit): HTMLElement {
+  return row(MISFIT_NAMES[what], socks.map((sock) => {
+    const misfit = sock?.misfits.find((each) => each.what === what);
+    return misfit === undefined ? el('td', {}, '–') : el('td', {}, misfitWords(misfit, unit));
+  }));
+}
+
+function cost(own: number | null, present: number | null, isPresent: boolean): HTMLElement {
+  return el('td', {}, own === null ? '–' : costWords(own, isPresent ? null : present));
+}
+
+function useButton(sock: AdvisedSock, place: number, use: (sock: AdvisedSock) => void): HTMLElement {
+  if (sock.changes.length === 0) return el('span', { class: 'is-same' }, 'your sock as it is');
+  return button('Use this', { class: place === 0 ? 'fit-button is-main' : 'fit-button', 'aria-label': `Use the ${(NAMES[place] ?? '').toLowerCase()} one` }, () => { use(sock); });
+}

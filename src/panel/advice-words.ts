@@ -1,0 +1,47 @@
+import type { AdvisedChange, Misfit } from '../choose/advice.ts';
+import type { LengthUnit } from './units.ts';
+import { formatLength, formatLengthNumber, formatPercent } from './units.ts';
+
+/** Fields that advice may change, in the knitter's words. */
+const FIELD_NAMES: Readonly<Record<string, string>> = {
+  'counts.stitches': 'Stitches round', 'counts.footPasses': 'Foot passes', 'counts.legPasses': 'Leg passes', 'counts.anklePasses': 'Ankle passes',
+  'heel.stitches': 'Heel stitches', 'heel.turnDownWidth': 'Turn-down width', 'heel.plateauPasses': 'Plateau passes',
+  'toe.tipStitches': 'Toe tip', 'toe.passesPerDecrease': 'Passes for a decrease', 'toe.slantStitches': 'Slant of the toe',
+};
+
+export function fieldName(field: string): string {
+  return FIELD_NAMES[field] ?? field;
+}
+
+/** `turn-down width 12 to 8, foot passes 124 to 128`. */
+export function changeWords(changes: readonly AdvisedChange[]): string {
+  return changes.map(({ field, from, to }) => `${fieldName(field).toLowerCase()} ${from === null ? '' : `${from} `}to ${to}`).join(', ');
+}
+
+export const MISFIT_NAMES: Readonly<Record<Misfit['what'], string>> = {
+  'foot-girth': 'Round the foot', 'heel-line': 'Over heel and instep', 'heel-breadth': 'Heel, narrowest row',
+  'foot-length': 'Foot length', 'toe-breadth': 'Toe, last round', 'toe-length': 'Toe length',
+};
+
+/** A difference below this is none, mm: less than a stitch. */
+const ALIKE_MM = 2;
+
+/** Of a girth, how far the cloth has to give: `stretched 12 %`, `loose 3 %`; of any other measure, what it is, and what would be best. */
+export function misfitWords(misfit: Misfit, unit: LengthUnit): string {
+  if (misfit.what === 'foot-girth' || misfit.what === 'heel-line') return stretchWords(misfit.stretchPercent);
+  const { gotMm, wantedMm } = misfit, got = formatLength(gotMm, unit);
+  return Math.abs(gotMm - wantedMm) < ALIKE_MM ? got : `${got}, best ${formatLengthNumber(wantedMm, unit)}`;
+}
+
+function stretchWords(percent: number): string {
+  const words = formatPercent(percent);
+  if (words === '0') return 'as it lies';
+  return `${percent > 0 ? 'stretched' : 'loose'} ${words.slice(1)} %`;
+}
+
+/** `324`, and beside the present sock's: `324 (+12)`. */
+export function costWords(cost: number, present: number | null): string {
+  const own = Math.round(cost);
+  const more = present === null ? 0 : own - Math.round(present);
+  return more === 0 ? own.toLocaleString('en') : `${own.toLocaleString('en')} (${more > 0 ? '+' : '−'}${Math.abs(more)})`;
+}

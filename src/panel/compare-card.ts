@@ -1,0 +1,201 @@
+import type { ComparedRow, SockComparison } from '../choose/comparison.ts';
+import type { Arrangement, ClothLayer } from '../view/sock-view-types.ts';
+import { createVariantList } from './variant-list.ts';
+import type { VariantHooks } from './variant-list.ts';
+import { comparedNumber, comparisonText, differenceWords, isSame, shareOf, unitWords } from './compared-words.ts';
+import { button, el, setAttributes, setText } from './dom.ts';
+import { copyText } from './hand-out.ts';
+import type { CompanionState, PageState, Settings } from './page-state.ts';
+import { inUnitsOf, problemWords } from './problem-words.ts';
+
+export interface CompareCard { render(state: PageState): void }
+
+export interface CompareHooks extends VariantHooks {
+  /** Keeps the sock on the panel to compare with. */
+  readonly keepThis: () => void;
+  readonly swap: () => void;
+  readonly letGo: () => void;
+  readonly arrange: (arrangement: Arrangement) => void;
+  readonly chooseLayer: (layer: ClothLayer) => void;
+  /** What the colours tell now. */
+  readonly layerOf: (state: PageState) => ClothLayer;
+  /** The sock on the panel first, the kept one second; null while there is nothing to compare. */
+  readonly compare: (state: PageState) => SockComparison | null;
+}
+
+const ARRANGEMENTS: readonly (readonly [Arrangement, string])[] = [['beside', 'Beside'], ['over', 'Over each other']];
+/** Of all that colours can tell, what concerns two socks; the list in the picture has the rest. */
+const LAYERS: readonly (readonly [ClothLayer, string])[] = [['yarn', 'Yarn'], ['longer', 'Longer'], ['wider', 'Wider']];
+/** A difference of so much of the larger number, and more, has a bar of full length; chosen by eye. */
+const FULL_BAR = 0.2;
+
+/** A second sock against the one on the panel: which it is, how the two lie, and what differs. */
+export function createCompareCard(host: HTMLElement, hooks: CompareHooks): CompareCard {
+  const start = el('div', { class: 'compare-start' },
+    el('p', {}, 'Two socks side by side in the picture, in one pose and under one camera, and what differs in numbers.'),
+    button('Keep this sock to compare with', { class: 'main-button' }, hooks.keepThis),
+    el('p', { class: 'compare-note' }, 'Then change the one on the panel and watch it part from the kept one. Or take a second sock at once:'));
+  const pair = createPair(hooks);
+  const table = createDifferences();
+  const others = createVariantList(hooks);
+  const more = el('details', { class: 'compare-more' }, el('summary', {}, 'Compare with another'));
+  const card = el('section', { class: 'card compare-card', 'aria-label': 'Two socks compared' }, start, pair.element, table.element, more, others.element);
+  host.append(card);
+  let wasEmpty: boolean | null = null;
+  return {
+    render: (state) => {
+      const { companion } = state, isEmpty = companion === null;
+      start.hidden = !isEmpty;
+      more.hidden = isEmpty;
+      if (wasEmpty !== isEmpty) {
+        if (isEmpty) card.append(others.element);
+        else more.append(others.element);
+        more.open = false;
+        wasEmpty = isEmpty;
+      }
+      others.render(state);
+      pair.render(state);
+      table.render(state, isEmpty ? null : hooks.compare(state));
+    },
+  };
+}
+
+interface Pair { readonly element: HTMLElement; render(state: PageState): void }
+
+/** The names of the two, how they lie to each other, and what is wrong with the second. */
+function createPair(hooks: CompareHooks): Pair {
+  const mine = el('dd'), other = el('dd'), status = el('p', { class: 'compare-status', role: 'status' });
+  const problems = el('ul', { class: 'compare-problems', 'aria-label': 'What keeps the other sock from being compared' });
+  const lie = createSwitch('How the two socks lie', 'arrangement', ARRANGEMENTS, hooks.arrange);
+  const colours = createSwitch('Where the other sock differs', 'difference-layer', LAYERS, hooks.chooseLayer);
+  const swap = button('Swap', { class: 'notice-button', title: 'The other sock comes onto the panel, and this one is kept. Undo takes it back.' }, hooks.swap);
+  const element = el('div', { class: 'compare-pair' },
+    el('dl', { class: 'compare-names' }, el('dt', {}, 'This sock'), mine, el('dt', {}, 'The other'), other), status, lie.element, colours.element,
+    el('div', { class: 'compare-buttons' }, swap, button('Keep this one', { class: 'notice-button', title: 'This sock is kept in place of the other, to be changed and compared with itself.' }, hooks.keepThis), button('Let go', { class: 'notice-button' }, hooks.letGo)),
+    problems);
+  let drawn = '';
+  return {
+    element,
+    render: (state) => {
+      const { companion, planned, settings, shape } = state;
+      element.hidden = companion === null;
+      if (companion === null) return;
+      setText(mine, planned?.plan.name ?? '');
+      setText(other, companion.name);
+      const words = shape.kind === 'kept' ? 'This sock cannot be knitted as it stands: compared is the last one that could.' : companionWords(companion);
+      setText(status, words);
+      status.hidden = words === '';
+      lie.show(state.settings.arrangement, companion.problems.length > 0 || settings.pose === 'beds');
+      colours.show(hooks.layerOf(state), state.difference == null);
+      swap.disabled = companion.file === null || companion.problems.length > 0;
+      const key = JSON.stringify([companion.problems, settings.lengthUnit, settings.gaugeUnit]);
+      if (key === drawn) return;
+      drawn = key;
+      problems.hidden = companion.problems.length === 0;
+      problems.replaceChildren(...companion.problems.map((problem) => el('li', { 'data-field': problem.field }, problemWords(problem, settings))));
+    },
+  };
+}
+
+interface Switch<T extends string> { readonly element: HTMLElement; show(value: T, isOff: boolean): void }
+
+function createSwitch<T extends string>(legend: string, name: string, choices: readonly (readonly [T, string])[], choose: (value: T) => void): Switch<T> {
+  const inputs = choices.map(([value, words]) => {
+    const input = el('input', { type: 'radio', name, value });
+    input.addEventListener('change', () => { if (input.checked) choose(value); });
+    return { value, input, label: el('label', {}, input, words) };
+  });
+  return {
+    element: el('fieldset', { class: 'segments' }, el('legend', { class: 'visually-hidden' }, legend), ...inputs.map(({ label }) => label)),
+    show: (shown, isOff) => {
+      for (const { value, input } of inputs) {
+        input.checked = value === shown;
+        input.disabled = isOff;
+      }
+    },
+  };
+}
+
+function companionWords({ shape, problems, file }: CompanionState): string {
+  if (file === null) return 'The other sock cannot be read any more. Let it go, or keep another.';
+  if (problems.length > 0) return 'The other sock cannot be knitted:';
+  return shape.kind === 'relaxing' ? 'The other sock is relaxing…' : '';
+}
+
+interface Differences { readonly element: HTMLElement; render(state: PageState, comparison: SockComparison | null): void }
+
+/** The table: what differs, the largest first if wished; what is the same is folded away. */
+function createDifferences(): Differences {
+  const remarks = el('ul', { class: 'compare-remarks', 'aria-label': 'To mind in comparing these two' });
+  const unit = el('th', { scope: 'col', class: 'measure-unit' }), body = el('tbody'), said = el('span', { role: 'status' });
+  const order = button('Largest first', { class: 'notice-button', 'aria-pressed': 'false' }, () => {
+    setAttributes(order, { 'aria-pressed': String(order.getAttribute('aria-pressed') === 'false') });
+    draw();
+  });
+  const sames = button('', { class: 'notice-button', 'aria-expanded': 'false' }, () => {
+    setAttributes(sames, { 'aria-expanded': String(sames.getAttribute('aria-expanded') === 'false') });
+    draw();
+  });
+  const copy = button('Copy as text', { class: 'notice-button' }, () => {
+    if (shown === null) return;
+    void copyText(comparisonText([shown.first, shown.second], shown.rows, shown.settings.lengthUnit)).then((isCopied) => {
+      setText(said, isCopied ? 'Copied.' : 'The browser did not let the page copy.');
+    });
+  });
+  const table = el('table', { class: 'measures compare-table' }, el('thead', {}, el('tr', {}, unit,
+    el('th', { scope: 'col' }, 'this'), el('th', { scope: 'col' }, 'the other'), el('th', { scope: 'col', title: 'The other less this: + where the other has more' }, 'difference'))), body);
+  const element = el('div', { class: 'compare-differences' }, remarks, el('div', { class: 'compare-buttons' }, order, sames), table, el('div', { class: 'compare-buttons' }, copy, said));
+  let shown: { readonly rows: readonly ComparedRow[]; readonly settings: Settings; readonly first: string; readonly second: string } | null = null;
+  let drawn = '';
+  const draw = (): void => {
+    if (shown === null) return;
+    const { rows, settings } = shown, isBySize = order.getAttribute('aria-pressed') === 'true', hasSames = sames.getAttribute('aria-expanded') === 'true';
+    const same = rows.filter((row) => isSame(row, settings.lengthUnit)), differing = rows.filter((row) => !same.includes(row));
+    const inOrder = isBySize ? [...differing].sort((a, b) => shareOf(b) - shareOf(a)) : differing;
+    const listed = isBySize ? [...inOrder, ...(hasSames ? same : [])] : rows.filter((row) => hasSames || !same.includes(row));
+    const draw = (row: ComparedRow): HTMLElement => drawRow(row, settings, Math.min(1, shareOf(row) / FULL_BAR), isBySize);
+    body.replaceChildren(...listed.flatMap((row, place) => {
+      const group = groupOf(row), isNew = !isBySize && group !== '' && group !== (place === 0 ? '' : groupOf(listed[place - 1]));
+      return isNew ? [drawGroup(group), draw(row)] : [draw(row)];
+    }));
+    if (rows.length > 0 && differing.length === 0 && !hasSames) body.append(el('tr', {}, el('td', { colspan: 4, class: 'compare-alike' }, 'Alike in every number.')));
+    sames.hidden = same.length === 0;
+    setText(sames, hasSames ? 'Hide what is alike' : `Show ${same.length} alike`);
+    setText(unit, settings.lengthUnit === 'cm' ? 'cm' : 'inches');
+  };
+  return {
+    element,
+    render: ({ settings, planned, companion }, comparison) => {
+      element.hidden = comparison === null;
+      if (comparison === null) return;
+      const key = JSON.stringify([comparison, settings.lengthUnit]);
+      if (key === drawn) return;
+      drawn = key;
+      setText(said, '');
+      shown = { rows: comparison.rows, settings, first: planned?.plan.name ?? '', second: companion?.name ?? '' };
+      remarks.hidden = comparison.remarks.length === 0;
+      remarks.replaceChildren(...comparison.remarks.map((remark) => el('li', { 'data-field': remark.field }, inUnitsOf(remark.message, settings.lengthUnit))));
+      draw();
+    },
+  };
+}
+
+/** What stands before the colon of a label: `By gauge`, `Laid flat`; nothing for counts and yarn. */
+function groupOf({ label }: ComparedRow): string {
+  return /^(.*?): /.exec(label)?.[1] ?? '';
+}
+
+function drawGroup(group: string): HTMLElement {
+  return el('tr', { class: 'compare-group' }, el('th', { scope: 'rowgroup', colspan: 4 }, group));
+}
+
+function drawRow(row: ComparedRow, { lengthUnit }: Settings, share: number, hasGroup: boolean): HTMLElement {
+  const unit = unitWords(row.unit), group = groupOf(row), bar = el('span', { class: 'compare-bar', 'aria-hidden': 'true' });
+  const name = group === '' ? row.label : row.label.slice(group.length + 2), capital = `${name.charAt(0).toUpperCase()}${name.slice(1)}`;
+  bar.style.width = `${Math.round(100 * share)}%`;
+  return el('tr', { 'data-row': row.name },
+    el('th', { scope: 'row' }, capital, unit === '' ? null : el('span', { class: 'control-unit' }, `, ${unit}`),
+      hasGroup && group !== '' ? el('span', { class: 'compare-of' }, ` ${group.charAt(0).toLowerCase()}${group.slice(1)}`) : null),
+    el('td', {}, comparedNumber(row.first, row.unit, lengthUnit)), el('td', {}, comparedNumber(row.second, row.unit, lengthUnit)),
+    el('td', { class: 'compare-difference' }, differenceWords(row, lengthUnit) || '=', bar));
+}

@@ -1,0 +1,105 @@
+import type { FitAnswer, FitQuestion, WornReading } from '../measure/fit-answer.ts';
+import type { Measures } from '../measure/measures.ts';
+import type { SockFile } from '../plan/sock-file.ts';
+import { button, el, setText } from './dom.ts';
+import { fitSummary, guessedWords, pressWords } from './fit-words.ts';
+import type { MeasureHooks } from './measures-card.ts';
+import type { PageState } from './page-state.ts';
+import { inUnitsOf, unbroken } from './problem-words.ts';
+import { drawSign, SIGN_WORDS } from './verdict-sign.ts';
+
+export interface FitCard { render(state: PageState): void }
+
+export interface FitHooks extends MeasureHooks {
+  /** Puts the sock on the foot. */
+  readonly putOn: () => void;
+  readonly makeItFit: () => void;
+  /** Colours the worn sock by its pressure on the skin. */
+  readonly showPressure: () => void;
+  readonly showHowToMeasure: () => void;
+  /** Whether two files are of the same sock on the same foot; yarns and names are neither here nor there. */
+  readonly isSameSock: (a: SockFile, b: SockFile) => boolean;
+}
+
+/** The line on the sock that an answer is about. */
+const LINES: Partial<Record<FitQuestion, keyof Measures>> = {
+  'over-heel': 'heelTipGirthMm', heel: 'heelDepthMm', 'foot-girth': 'footGirthMm', 'foot-length': 'footLengthMm', toe: 'toeLengthMm',
+};
+
+const LIMITS = 'Your measures on a smooth foot without bones or toes, cloth of ordinary stiffness, no friction: a guide, not a fitting. Take pressures as light or firm, not as figures. '
+  + 'A plain sock is no medical stocking: with swelling, numb feet, diabetes or poor circulation, ask a clinician.';
+
+/** A reading of the worn sock, and the sock that it was taken from. */
+interface LastReading { readonly file: SockFile; readonly reading: WornReading }
+
+/** What the worn sock answers. Of another pose, or while a change is under way, the last answers stay, and say whether they still hold. */
+export function createFitCard(host: HTMLElement, hooks: FitHooks): FitCard {
+  const summary = el('h2', {}), detail = el('p', { class: 'fit-detail' });
+  const putOn = button('Put it on the foot', { class: 'fit-button' }, hooks.putOn);
+  const fit = button('Make it fit…', { class: 'fit-button is-main' }, hooks.makeItFit);
+  const answers = el('ul', { class: 'fit-answers' }), press = el('p', { class: 'fit-press' });
+  const showPressure = button('Show where it presses', { class: 'text-button', hidden: true }, hooks.showPressure);
+  const guessed = el('p', { class: 'fit-guessed' });
+  const cautions = el('ul', { class: 'fit-cautions', 'aria-label': 'Cautions for this sock' });
+  const card = el('section', { class: 'card fit-card', 'aria-label': 'Fit of the sock' },
+    el('div', { role: 'status' }, summary, detail), el('div', { class: 'fit-buttons' }, putOn, fit), answers, press, showPressure, cautions);
+  host.append(card, el('section', { class: 'card fit-limits', 'aria-label': 'What a model can say' }, guessed,
+    el('p', {}, LIMITS), button('How to measure a foot', { class: 'text-button' }, hooks.showHowToMeasure)));
+
+  let last: LastReading | null = null;
+  let drawn = '';
+  let now: PageState | null = null;
+  const showLine = (answer: FitAnswer | null): void => {
+    const measure = answer === null ? undefined : LINES[answer.question], posed = now?.posed ?? null;
+    const points = measure === undefined || now?.settings.pose !== 'worn' ? undefined : posed?.lines[measure];
+    hooks.showLine(answer === null || points === undefined ? null : { points, label: inUnitsOf(answer.answer, now?.settings.lengthUnit ?? 'cm') });
+  };
+  return {
+    render: (state) => {
+      now = state;
+      const { settings: { pose, lengthUnit }, problems } = state;
+      last = newestReading(state) ?? last;
+      const isStale = last !== null && (problems.length > 0 || !hooks.isSameSock(last.file, state.file));
+      const words = fitSummary(state, last?.reading.fit ?? null, isStale);
+      setText(summary, words.title);
+      setText(detail, words.detail);
+      card.classList.toggle('is-stale', isStale);
+      putOn.hidden = pose === 'worn';
+      putOn.classList.toggle('is-main', last === null);
+      fit.classList.toggle('is-main', last !== null && (isStale || !isAllGood(last.reading)));
+      fit.disabled = problems.length > 0 || state.planned === null;
+      setText(guessed, guessedWords(state.file));
+      const told = [...state.remarks, ...state.knitted?.cautions ?? []];
+      const key = JSON.stringify([last?.reading.fit, last?.reading.summary, told, lengthUnit]);
+      if (key === drawn) return;
+      drawn = key;
+      answers.replaceChildren(...(last?.reading.fit ?? []).map((answer) => drawAnswer(answer, state, showLine)));
+      setText(press, last === null ? '' : unbroken(inUnitsOf(pressWords(last.reading.summary), lengthUnit)));
+      showPressure.hidden = last === null;
+      cautions.replaceChildren(...told.map(({ message }) => el('li', {}, inUnitsOf(message, lengthUnit))));
+      cautions.hidden = told.length === 0;
+    },
+  };
+}
+
+function newestReading({ posed, knitted }: PageState): LastReading | null {
+  return posed?.worn == null || knitted === null ? null : { file: knitted.file, reading: posed.worn };
+}
+
+function isAllGood({ fit }: WornReading): boolean {
+  return fit.every(({ verdict }) => verdict === 'good');
+}
+
+/** The answer in bold behind its sign; where it is about a line on the sock, pointing at it or its focus draws that line. */
+function drawAnswer(answer: FitAnswer, { settings: { lengthUnit } }: PageState, showLine: (answer: FitAnswer | null) => void): HTMLElement {
+  const { question, verdict } = answer, words = unbroken(inUnitsOf(answer.answer, lengthUnit));
+  const spoken = el('span', { class: 'visually-hidden' }, `${SIGN_WORDS[verdict]}: `);
+  const name = LINES[question] === undefined ? el('strong', { class: 'fit-answer' }, words) : el('button', { type: 'button', class: 'fit-answer' }, words);
+  const line = el('li', { 'data-question': question, 'data-verdict': verdict },
+    drawSign(verdict), el('div', {}, spoken, name, el('p', {}, unbroken(inUnitsOf(answer.because, lengthUnit)))));
+  line.addEventListener('pointerenter', () => { showLine(answer); });
+  line.addEventListener('pointerleave', () => { showLine(null); });
+  name.addEventListener('focus', () => { showLine(answer); });
+  name.addEventListener('blur', () => { showLine(null); });
+  return line;
+}

@@ -1,0 +1,9 @@
+type Attributes = Readonly<Record<string, string | number | null>>;
+
+/** Makes an element of a drawing. Attributes that are null are left out. */
+export function svg<K extends keyof SVGElementTagNameMap>(tag: K, attributes: Attributes = {}, ...children: readonly (Node | string)[]): SVGElementTagNameMap[K] {
+  const element = document.createElementNS('http://www.w3.org/2000/svg', tag);
+  for (const [name, value] of Object.entries(attributes)) if (value !== null) element.setAttribute(name, String(value));
+  element.append(...children);
+  return element;
+}

@@ -1,0 +1,44 @@
+import type { Tolerance, ToleranceRow } from '../choose/read-tolerance.ts';
+import type { Plan } from '../plan/plan-types.ts';
+import { el } from './dom.ts';
+import type { PageState } from './page-state.ts';
+import { countOf } from './units.ts';
+import type { LengthUnit } from './units.ts';
+
+export interface ToleranceCard { render(state: PageState): void }
+
+const NAMES: Readonly<Record<ToleranceRow['measure'], string>> = {
+  footGirthMm: 'Foot girth', footLengthMm: 'Foot length', heelDepthMm: 'Heel depth', heelDiagonalMm: 'Marked diagonal', legLengthMm: 'Leg length',
+};
+
+/** What it does to the sock when the gauge that is knitted is not quite the gauge that was planned. */
+export function createToleranceCard(host: HTMLElement, readTolerance: (plan: Plan) => Tolerance): ToleranceCard {
+  const holder = el('div', {});
+  host.append(el('details', { class: 'care tolerance' }, el('summary', {}, 'If the gauge is a little off'), holder));
+  let drawn: { readonly plan: Plan; readonly unit: LengthUnit } | null = null;
+  return {
+    render: ({ planned, settings: { lengthUnit: unit } }) => {
+      if (planned === null || (drawn?.plan === planned.plan && drawn.unit === unit)) return;
+      drawn = { plan: planned.plan, unit };
+      holder.replaceChildren(...drawTolerance(readTolerance(planned.plan), unit));
+    },
+  };
+}
+
+function drawTolerance({ error, rows }: Tolerance, unit: LengthUnit): readonly HTMLElement[] {
+  const stitches = error.stitchesPer10cm === 0.5 ? 'half a stitch' : countOf(error.stitchesPer10cm, 'stitch', 'stitches');
+  const head = el('tr', {}, el('th', { scope: 'col' }, unit === 'cm' ? 'mm' : 'inches'), el('th', { scope: 'col' }, stitches), el('th', { scope: 'col' }, countOf(error.rowsPer10cm, 'row')));
+  const body = rows.map((row) => el('tr', { 'data-tolerance': row.measure }, el('th', { scope: 'row' }, NAMES[row.measure]),
+    el('td', {}, offWords(row.fewerStitchesMm, row.moreStitchesMm, unit)), el('td', {}, offWords(row.fewerRowsMm, row.moreRowsMm, unit))));
+  return [
+    el('p', {}, `So far off the sock comes out with the same counts when there are ${stitches}, or ${countOf(error.rowsPer10cm, 'row')}, in 10 cm more or fewer than planned. Fewer make it larger.`),
+    el('table', { class: 'measures' }, el('thead', {}, head), el('tbody', {}, ...body)),
+  ];
+}
+
+/** The larger of the two ways to be off; what is not touched by it has a dash. */
+export function offWords(fewerMm: number, moreMm: number, unit: LengthUnit): string {
+  const mm = Math.max(Math.abs(fewerMm), Math.abs(moreMm));
+  if (mm < 0.05) return '–';
+  return `± ${unit === 'cm' ? mm.toFixed(1) : (mm / 25.4).toFixed(2)}`;
+}

@@ -1,0 +1,59 @@
+import { describe, expect, it } from 'vitest';
+import { createRandom } from '../../src/base/random.ts';
+import { suggestVariants, turnedDownTo } from '../../src/main/sock-variants.ts';
+import { planSock } from '../../src/plan/plan-sock.ts';
+import type { Plan } from '../../src/plan/plan-types.ts';
+import type { SockFile } from '../../src/plan/sock-file.ts';
+import { randomSockFile } from '../plan/random-sock-file.ts';
+
+function randomSocks(count: number): { readonly file: SockFile; readonly plan: Plan }[] {
+  const random = createRandom(41), socks: { readonly file: SockFile; readonly plan: Plan }[] = [];
+  while (socks.length < count) {
+    const file = randomSockFile(random), { plan } = planSock(file);
+    if (plan !== null) socks.push({ file, plan });
+  }
+  return socks;
+}
+
+const COUNTS = ['stitches', 'heelStitches', 'legPasses', 'anklePasses', 'heelPasses', 'footPasses', 'toePasses', 'toeTipStitches'] as const;
+
+describe('second socks at one press', () => {
+  it('of a plain sock: the other toe, a deeper and a shallower heel, a tighter hand; all can be knitted', () => {
+    const file: SockFile = { gauge: { stitchesPer10cm: 30, rowsPer10cm: 42 }, foot: { lengthMm: 262, ballGirthMm: 246 } }, { plan } = planSock(file);
+    const variants = suggestVariants(file, plan!).map((variant) => ({ ...variant, plan: planSock(variant.file).plan }));
+    // 68 stitches: a heel of 34 is turned down to the even number nearest to a third, 12 (11.33).
+    expect(variants.map(({ plan }) => [plan?.toeKind, plan?.turnDownWidth])).toEqual([['short-row', 12], ['decreased', 10], ['decreased', 14], ['decreased', 12], ['decreased', 12]]);
+    expect(variants.map(({ file: { name } }) => name)).toEqual([
+      'Sock, short-row toe', 'Sock, turned down to 10', 'Sock, turned down to 14', 'Sock, one stitch tighter, counted anew', 'Sock, one stitch tighter, same counts',
+    ]);
+  });
+
+  it('there and back: the other toe of the other toe is the first one', () => {
+    for (const { file, plan } of randomSocks(60)) {
+      const other = suggestVariants(file, plan)[0], otherPlan = planSock(other.file).plan;
+      expect(other.file.toe?.kind).not.toBe(plan.toeKind);
+      if (otherPlan !== null) expect(suggestVariants(other.file, otherPlan)[0].file.toe?.kind).toBe(plan.toeKind);
+    }
+  });
+
+  it('no turn-down is offered that the heel does not have', () => {
+    for (const { file, plan } of randomSocks(100)) {
+      for (const { label, file: { heel } } of suggestVariants(file, plan).filter(({ label }) => label.startsWith('Heel'))) {
+        expect(heel?.turnDownWidth, label).toBeGreaterThanOrEqual(2);
+        expect(heel?.turnDownWidth, label).toBeLessThanOrEqual(plan.heelStitches - 2);
+      }
+      const narrow = turnedDownTo(file, plan, 2), narrowed = planSock(narrow).plan;
+      expect(narrow).toEqual({ ...file, heel: { ...file.heel, turnDownWidth: 2 }, toe: { ...file.toe, tipStitches: plan.toeTipStitches }, name: expect.stringContaining('2') as string });
+      if (narrowed !== null) expect([narrowed.toeTipStitches, narrowed.toePasses]).toEqual([plan.toeTipStitches, plan.toePasses]);
+    }
+  });
+
+  it('the same counts, knitted tighter, keep every count, and the cloth comes out smaller', () => {
+    for (const { file, plan } of randomSocks(60)) {
+      const tighter = planSock(suggestVariants(file, plan).at(-1)!.file).plan;
+      for (const count of COUNTS) expect(tighter?.[count], count).toBe(plan[count]);
+      expect(tighter!.stitchesPerMm).toBeCloseTo(plan.stitchesPerMm + 0.01, 9);
+      expect(tighter!.rowsPerMm).toBeGreaterThan(plan.rowsPerMm);
+    }
+  });
+});
