@@ -14,6 +14,8 @@ export interface FitHooks extends MeasureHooks {
   /** Puts the sock on the foot. */
   readonly putOn: () => void;
   readonly makeItFit: () => void;
+  /** Colours the worn sock by its pressure on the skin. */
+  readonly showPressure: () => void;
   readonly showHowToMeasure: () => void;
   /** Whether two files are of the same sock on the same foot; yarns and names are neither here nor there. */
   readonly isSameSock: (a: SockFile, b: SockFile) => boolean;
@@ -36,10 +38,11 @@ export function createFitCard(host: HTMLElement, hooks: FitHooks): FitCard {
   const putOn = button('Put it on the foot', { class: 'fit-button' }, hooks.putOn);
   const fit = button('Make it fit…', { class: 'fit-button is-main' }, hooks.makeItFit);
   const answers = el('ul', { class: 'fit-answers' }), press = el('p', { class: 'fit-press' });
+  const showPressure = button('Show where it presses', { class: 'text-button', hidden: true }, hooks.showPressure);
   const guessed = el('p', { class: 'fit-guessed' });
   const cautions = el('ul', { class: 'fit-cautions', 'aria-label': 'Cautions for this sock' });
   const card = el('section', { class: 'card fit-card', 'aria-label': 'Fit of the sock' },
-    el('div', { role: 'status' }, summary, detail), el('div', { class: 'fit-buttons' }, putOn, fit), answers, press, cautions);
+    el('div', { role: 'status' }, summary, detail), el('div', { class: 'fit-buttons' }, putOn, fit), answers, press, showPressure, cautions);
   host.append(card, el('section', { class: 'card fit-limits', 'aria-label': 'What a model can say' }, guessed,
     el('p', {}, LIMITS), button('How to measure a foot', { class: 'text-button' }, hooks.showHowToMeasure)));
 
@@ -54,28 +57,37 @@ export function createFitCard(host: HTMLElement, hooks: FitHooks): FitCard {
   return {
     render: (state) => {
       now = state;
-      const { posed, knitted, settings: { pose, lengthUnit }, problems } = state;
-      if (posed?.worn != null && knitted !== null) last = { file: knitted.file, reading: posed.worn };
-      const isStale = last !== null && (knitted === null || problems.length > 0 || !hooks.isSameSock(last.file, state.file));
+      const { settings: { pose, lengthUnit }, problems } = state;
+      last = newestReading(state) ?? last;
+      const isStale = last !== null && (problems.length > 0 || !hooks.isSameSock(last.file, state.file));
       const words = fitSummary(state, last?.reading.fit ?? null, isStale);
       setText(summary, words.title);
       setText(detail, words.detail);
       card.classList.toggle('is-stale', isStale);
       putOn.hidden = pose === 'worn';
       putOn.classList.toggle('is-main', last === null);
-      fit.classList.toggle('is-main', last !== null && (isStale || last.reading.fit.some(({ verdict }) => verdict !== 'good')));
+      fit.classList.toggle('is-main', last !== null && (isStale || !isAllGood(last.reading)));
       fit.disabled = problems.length > 0 || state.planned === null;
       setText(guessed, guessedWords(state.file));
-      const key = JSON.stringify([last?.reading.fit, last?.reading.summary, knitted?.cautions, state.remarks, lengthUnit]);
+      const told = [...state.remarks, ...state.knitted?.cautions ?? []];
+      const key = JSON.stringify([last?.reading.fit, last?.reading.summary, told, lengthUnit]);
       if (key === drawn) return;
       drawn = key;
       answers.replaceChildren(...(last?.reading.fit ?? []).map((answer) => drawAnswer(answer, state, showLine)));
       setText(press, last === null ? '' : unbroken(inUnitsOf(pressWords(last.reading.summary), lengthUnit)));
-      const told = [...state.remarks, ...(knitted?.cautions ?? [])];
+      showPressure.hidden = last === null;
       cautions.replaceChildren(...told.map(({ message }) => el('li', {}, inUnitsOf(message, lengthUnit))));
       cautions.hidden = told.length === 0;
     },
   };
+}
+
+function newestReading({ posed, knitted }: PageState): LastReading | null {
+  return posed?.worn == null || knitted === null ? null : { file: knitted.file, reading: posed.worn };
+}
+
+function isAllGood({ fit }: WornReading): boolean {
+  return fit.every(({ verdict }) => verdict === 'good');
 }
 
 /** The answer in bold behind its sign; where it is about a line on the sock, pointing at it or its focus draws that line. */

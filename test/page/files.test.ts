@@ -72,7 +72,7 @@ describe('a sock file', () => {
     await page.reload();
     await settled(page);
     expect((await see(page)).plan?.turnDownWidth).toBe(6);
-    expect(await page.getByLabel('Inches').isChecked()).toBe(true);
+    expect(await page.getByRole('radio', { name: 'Inches' }).isChecked()).toBe(true);
     expect(await page.getByRole('slider', { name: /leg length in/i }).getAttribute('aria-valuetext')).toBe('3.54 in');
   });
 

@@ -51,6 +51,8 @@ describe('the fit page', () => {
     expect(await answers.first().textContent()).toMatch(/12\.80\sin/);
     await answers.first().getByRole('button').focus();
     await expect.poll(() => page.locator('.line-label').isVisible()).toBe(true);
+    await fit.getByRole('button', { name: 'Show where it presses' }).click();
+    expect(await page.evaluate(() => window.heelwright?.layer)).toBe('pressure');
     expect(errors).toEqual([]);
   });
 
