@@ -24,7 +24,7 @@ export function drawSwatch(unit: LengthUnit): SVGSVGElement {
   svg.setAttribute('class', 'swatch-drawing');
   svg.setAttribute('viewBox', `0 0 ${width} ${height}`);
   svg.setAttribute('role', 'img');
-  svg.setAttribute('aria-label', `A knitted patch. A square in its middle, away from the edges, is measured with a ruler in ${unit === 'cm' ? 'centimetres' : 'inches'}, along the stitches and along the rows.`);
+  svg.setAttribute('aria-label', 'A knitted patch. A square in its middle, away from the edges, is measured with a ruler, along the stitches and along the rows.');
   const cloth = shape('g', { transform: 'translate(6 6)' });
   cloth.append(shape('rect', { class: 'swatch-cloth', x: 0, y: 0, width: ACROSS * STITCH, height: UP * ROW, rx: 5 }), stitches());
   const left = FROM * STITCH, top = LOW * ROW, wide = WIDE * STITCH, high = HIGH * ROW;
