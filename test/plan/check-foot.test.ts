@@ -27,8 +27,9 @@ describe('measures that cannot be of one foot are said at the field, and the soc
     expect(outcome.problems.map(({ field }) => field).sort()).toEqual([...fields].sort());
     for (const { value, allowed, message } of outcome.problems) {
       expect(value).not.toBeNull();
-      expect(allowed).toMatch(/^\d+ to \d+ mm beside a /);
+      expect(allowed).toMatch(/^\d+ to \d+ mm beside an? /);
       expect(message).toMatch(/does not go with/);
+      expect(message + allowed).not.toMatch(/\ba [aeiou]/i);
     }
     // What is not believed is estimated from the rest, and the counts follow what was given.
     expect(findContradictions(outcome.foot.body)).toEqual([]);
