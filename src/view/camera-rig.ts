@@ -5,11 +5,14 @@ import type { ViewPreset } from './sock-view-types.ts';
 
 /** A long lens: less distortion than the eye at arm's length, still some depth. */
 const FIELD_OF_VIEW_DEG = 22;
+const TAN_HALF_FIELD = Math.tan(MathUtils.degToRad(FIELD_OF_VIEW_DEG / 2));
 /** Share of the picture that a framed sock may fill. */
 const FILL = 0.88;
 /** Height of one row of buttons over the picture and of one under it, until they are measured; the least share of a half of it that is left to the sock. */
 const TOP_PIXELS = 54, FOOT_PIXELS = 50, LEAST_SHARE = 0.2;
 const MOTION_MS = 340;
+/** A sock that has grown may reach this far beyond its frame, and one that has shrunk leave so much of its distance unused, before it is framed anew; chosen by eye. */
+const OUT_OF_FRAME = 1.02, TOO_FAR = 1.25;
 const NO_POINTS = new Float64Array(0);
 const STEEPEST = MathUtils.degToRad(89.9);
 
@@ -69,16 +72,22 @@ export class CameraRig {
   frame(isAnimated: boolean): void {
     this.isMovedByPerson = false;
     this.motion = null;
-    const bearing = (this.isMachine ? MACHINE_PRESETS : PRESETS)[this.preset], axes = axesOf(bearing), points = this.pointsFor(axes);
-    if (points.length === 0) return;
-    const tanY = Math.tan(MathUtils.degToRad(FIELD_OF_VIEW_DEG / 2)) * FILL;
-    const { target, distance } = frameFor(points, axes, tanY * this.camera.aspect, tanY * this.shareOf(this.footPixels), tanY * this.shareOf(this.topPixels), this.isMachine);
-    this.controls.maxDistance = 6 * distance;
-    const to: Stand = { bearing, distance, target: new Vector3(...target) };
+    const to = this.framing();
+    if (to === null) return;
+    this.controls.maxDistance = 6 * to.distance;
     const isStill = !isAnimated || window.matchMedia('(prefers-reduced-motion: reduce)').matches;
     if (isStill) this.stand(to);
     else this.motion = { from: this.present(), to, start: -1 };
     this.requestDraw(!isStill);
+  }
+
+  /** Where the camera would stand for the present preset; null while there is nothing to see. */
+  private framing(): Stand | null {
+    const bearing = (this.isMachine ? MACHINE_PRESETS : PRESETS)[this.preset], axes = axesOf(bearing), points = this.pointsFor(axes);
+    if (points.length === 0) return null;
+    const tanY = TAN_HALF_FIELD * FILL;
+    const { target, distance } = frameFor(points, axes, tanY * this.camera.aspect, tanY * this.shareOf(this.footPixels), tanY * this.shareOf(this.topPixels), this.isMachine);
+    return { bearing, distance, target: new Vector3(...target) };
   }
 
   /** Keeps so many pixels at the picture's top and foot free of a framed sock; a person's own view is left to her. */
@@ -96,14 +105,20 @@ export class CameraRig {
     this.preset = isMachine ? 'front' : 'side';
   }
 
-  /** Frames anew if the sock runs out of the picture; a person's own view is left to her. */
+  /** Frames anew if the sock runs out of its frame, or has shrunk far into it; a person's own view is left to her. */
   keepInView(): void {
-    if (!this.isMovedByPerson && this.motion === null && !this.hasAllInView()) this.frame(true);
+    if (!this.isMovedByPerson && this.motion === null && (!this.hasAllInView() || this.isFarOff())) this.frame(true);
+  }
+
+  private isFarOff(): boolean {
+    const framed = this.framing();
+    return framed !== null && this.present().distance > TOO_FAR * framed.distance;
   }
 
   private hasAllInView(): boolean {
     const axes = this.axes(), points = this.pointsFor(axes), { right, up, forward } = axes, { x, y, z } = this.camera.position;
-    const tanUp = Math.tan(MathUtils.degToRad(FIELD_OF_VIEW_DEG / 2)), tanX = tanUp * this.camera.aspect;
+    // To the sides it may run up to the picture's edge; above and below it lies behind buttons sooner.
+    const tanUp = TAN_HALF_FIELD * FILL * OUT_OF_FRAME, tanX = TAN_HALF_FIELD * this.camera.aspect;
     const down = this.shareOf(this.footPixels), high = this.shareOf(this.topPixels);
     for (let i = 0; i < points.length; i += 3) {
       const p = [points[i] - x, points[i + 1] - y, points[i + 2] - z];
@@ -137,7 +152,7 @@ export class CameraRig {
   /** Shifts the picture by shares of its height. */
   panBy(right: number, up: number): void {
     const now = this.present(), axes = axesOf(now.bearing);
-    const scale = 2 * now.distance * Math.tan(MathUtils.degToRad(FIELD_OF_VIEW_DEG / 2));
+    const scale = 2 * now.distance * TAN_HALF_FIELD;
     const target = now.target.clone()
       .addScaledVector(new Vector3(...axes.right), right * scale)
       .addScaledVector(new Vector3(...axes.up), up * scale);
@@ -171,8 +186,10 @@ export class CameraRig {
       distance: MathUtils.lerp(from.distance, to.distance, s),
       target: from.target.clone().lerp(to.target, s),
     });
-    if (t >= 1) this.motion = null;
-    else this.requestDraw(true);
+    if (t < 1) { this.requestDraw(true); return; }
+    this.motion = null;
+    // The sock may have grown on the way. What hangs from a machine reaches its frame's foot and would be framed for ever.
+    if (!this.isMachine) this.keepInView();
   }
 
   private present(): Stand {
