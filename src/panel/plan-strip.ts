@@ -4,6 +4,7 @@ import type { PageState } from './page-state.ts';
 import { inUnitsOf } from './problem-words.ts';
 import { drawPassRibbon } from './pass-ribbon.ts';
 import { countOf } from './units.ts';
+import { sumOf } from './yarn-words.ts';
 
 /** One number of the strip and the words round it: `turned down to 12`. */
 interface StripCount {
@@ -175,6 +176,6 @@ function totalWords(plan: Plan, knitted: PageState['knitted']): string {
   const passes = plan.legPasses + plan.plainPasses + plan.anklePasses + plan.heelPasses + plan.footPasses + plan.toePasses;
   const words = `One sock: ${countOf(passes, 'pass', 'passes')}`;
   if (knitted === null) return words;
-  const grams = knitted.yarn.reduce((sum, use) => sum + use.grams, 0);
-  return `${words}, ${countOf(knitted.trace.loops, 'loop')}, about ${Math.ceil(grams)} g of yarn`;
+  const grams = sumOf(knitted.yarn.map((use) => use.grams));
+  return `${words}, ${countOf(knitted.trace.loops, 'loop')}, about ${Math.round(grams)} g of yarn`;
 }

@@ -1,6 +1,7 @@
 import type { KnittedSock } from '../pipeline/result.ts';
 import { el } from './dom.ts';
 import type { PageState } from './page-state.ts';
+import { sumOf, wholeParts } from './yarn-words.ts';
 
 export interface YarnCard { render(state: PageState): void }
 
@@ -16,13 +17,23 @@ export function createYarnCard(host: HTMLElement): YarnCard {
     render: ({ knitted }) => {
       if (knitted === null || knitted === drawn) return;
       drawn = knitted;
-      body.replaceChildren(...needsOf(knitted).map(({ name, colour, metres, grams }) => {
-        const swatch = el('span', { class: 'swatch', 'aria-hidden': 'true' });
-        swatch.style.background = colour;
-        return el('tr', {}, el('th', { scope: 'row', class: 'yarn-name' }, swatch, name), el('td', {}, metres.toFixed(0)), el('td', {}, grams.toFixed(0)));
-      }));
+      body.replaceChildren(...drawNeeds(needsOf(knitted)));
     },
   };
+}
+
+/** A row for each yarn, and where there are several what they come to. */
+function drawNeeds(needs: readonly Need[]): readonly HTMLElement[] {
+  const metres = wholeParts(needs.map((need) => need.metres)), grams = wholeParts(needs.map((need) => need.grams));
+  const row = (name: readonly (Node | string)[], ofMetres: number, ofGrams: number): HTMLElement => (
+    el('tr', {}, el('th', { scope: 'row', class: 'yarn-name' }, ...name), el('td', {}, String(ofMetres)), el('td', {}, String(ofGrams)))
+  );
+  const rows = needs.map(({ name, colour }, at) => {
+    const swatch = el('span', { class: 'swatch', 'aria-hidden': 'true' });
+    swatch.style.background = colour;
+    return row([swatch, name], metres[at], grams[at]);
+  });
+  return needs.length < 2 ? rows : [...rows, row(['Together'], sumOf(metres), sumOf(grams))];
 }
 
 /** A yarn that comes in at several places is listed once. */
