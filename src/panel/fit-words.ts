@@ -47,9 +47,19 @@ const MEASURES: readonly (readonly [keyof NonNullable<SockFile['foot']>, string]
   ['calfGirthMm', 'calf girth'], ['heelBreadthMm', 'heel breadth'],
 ];
 
+/** The names of what is not measured; a shoe size stands for a length. */
+function missingMeasures({ foot }: SockFile): readonly string[] {
+  return MEASURES.filter(([key]) => foot?.[key] === undefined && !(key === 'lengthMm' && foot?.shoeSize !== undefined)).map(([, words]) => words);
+}
+
+/** Is any measure of the foot the person's own? */
+export function hasMeasures(file: SockFile): boolean {
+  return missingMeasures(file).length < MEASURES.length;
+}
+
 /** Which measures of the foot are not the person's own. */
-export function guessedWords({ foot }: SockFile): string {
-  const missing = MEASURES.filter(([key]) => foot?.[key] === undefined && !(key === 'lengthMm' && foot?.shoeSize !== undefined)).map(([, words]) => words);
-  if (missing.length === MEASURES.length) return 'No measure of a foot is given: this is an average adult’s.';
+export function guessedWords(file: SockFile): string {
+  const missing = missingMeasures(file);
+  if (!hasMeasures(file)) return 'No measure of a foot is given: this is an average adult’s.';
   return missing.length === 0 ? '' : `Not measured, so estimated: ${missing.join(', ')}.`;
 }

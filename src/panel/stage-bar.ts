@@ -1,6 +1,7 @@
 import type { PoseName, PoseStatus } from '../shape/pose.ts';
 import type { ViewPreset } from '../view/sock-view-types.ts';
 import { button, el, setAttributes, setText } from './dom.ts';
+import { hasMeasures } from './fit-words.ts';
 import type { PageState } from './page-state.ts';
 
 export interface StageBar { render(state: PageState): void }
@@ -74,8 +75,8 @@ export function createStageBar(top: HTMLElement, bottom: HTMLElement, hooks: Sta
 }
 
 /** How the shape in the picture stands, and whether that asks for care. */
-export function shapeWords({ shape, posed, settings }: Pick<PageState, 'shape' | 'posed' | 'settings'>): { readonly text: string; readonly isUnsettled: boolean } {
-  const name = POSE_WORDS[settings.pose];
+export function shapeWords({ shape, posed, settings, file }: Pick<PageState, 'shape' | 'posed' | 'settings' | 'file'>): { readonly text: string; readonly isUnsettled: boolean } {
+  const name = settings.pose === 'worn' && !hasMeasures(file) ? ON_AVERAGE_FOOT : POSE_WORDS[settings.pose];
   switch (shape.kind) {
     case 'none': return { text: '', isUnsettled: false };
     case 'relaxing': return { text: `The cloth is relaxing, ${name}…`, isUnsettled: false };
@@ -88,7 +89,8 @@ export function shapeWords({ shape, posed, settings }: Pick<PageState, 'shape' |
   }
 }
 
-const POSE_WORDS: Readonly<Record<PoseName, string>> = { flat: 'laid flat', tube: 'as a tube', beds: 'on the beds', worn: 'on a simple foot' };
+const POSE_WORDS: Readonly<Record<PoseName, string>> = { flat: 'laid flat', tube: 'as a tube', beds: 'on the beds', worn: 'on a foot of your measures' };
+const ON_AVERAGE_FOOT = 'on an average foot';
 
 /** `forces are still 0.4 % out of balance`. */
 function balanceWords(residual: number): string {

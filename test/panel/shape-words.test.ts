@@ -3,18 +3,25 @@ import { FIRST_SETTINGS, readSettings } from '../../src/main/settings.ts';
 import { passWords } from '../../src/panel/pass-bar.ts';
 import { shapeWords } from '../../src/panel/stage-bar.ts';
 import type { PosedSock } from '../../src/pipeline/result.ts';
+import type { SockFile } from '../../src/plan/sock-file.ts';
 import type { PoseName, PoseStatus } from '../../src/shape/pose.ts';
 
-function wordsOf(pose: PoseName, status: PoseStatus, residual: number): ReturnType<typeof shapeWords> {
+const FILE: SockFile = { gauge: { stitchesPer10cm: 30, rowsPer10cm: 42 }, foot: { lengthMm: 250 } };
+
+function wordsOf(pose: PoseName, status: PoseStatus, residual: number, file = FILE): ReturnType<typeof shapeWords> {
   const posed = { pose: { status, residual } } as PosedSock;
-  return shapeWords({ shape: { kind: 'settled', milliseconds: 1 }, posed, settings: { ...FIRST_SETTINGS, pose } });
+  return shapeWords({ shape: { kind: 'settled', milliseconds: 1 }, posed, settings: { ...FIRST_SETTINGS, pose }, file });
 }
 
 describe('the words on how a shape stands', () => {
   it.each([
-    ['flat', 'At rest, laid flat'], ['tube', 'At rest, as a tube'], ['beds', 'At rest, on the beds'], ['worn', 'At rest, on a simple foot'],
+    ['flat', 'At rest, laid flat'], ['tube', 'At rest, as a tube'], ['beds', 'At rest, on the beds'], ['worn', 'At rest, on a foot of your measures'],
   ] as const)('of a converged %s say that it is at rest, without a mark', (pose, text) => {
     expect(wordsOf(pose, 'converged', 0.0009)).toEqual({ text, isUnsettled: false });
+  });
+
+  it('say of a foot that nothing is known of that it is an average one', () => {
+    expect(wordsOf('worn', 'converged', 0, { gauge: FILE.gauge, counts: { stitches: 64, footPasses: 120 } }).text).toBe('At rest, on an average foot');
   });
 
   it.each([
@@ -27,7 +34,7 @@ describe('the words on how a shape stands', () => {
   });
 
   it('while it relaxes, name the pose', () => {
-    const words = shapeWords({ shape: { kind: 'relaxing', fraction: 0 }, posed: null, settings: { ...FIRST_SETTINGS, pose: 'beds' } });
+    const words = shapeWords({ shape: { kind: 'relaxing', fraction: 0 }, posed: null, settings: { ...FIRST_SETTINGS, pose: 'beds' }, file: FILE });
     expect(words).toEqual({ text: 'The cloth is relaxing, on the beds…', isUnsettled: false });
   });
 });
