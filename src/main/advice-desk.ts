@@ -1,3 +1,4 @@
+import { measureRest } from '../measure/measure-rest.ts';
 import { changeWords } from '../panel/advice-words.ts';
 import type { AdviceHooks } from '../panel/advice-sheet.ts';
 import type { AdviceClient } from '../worker/advice-client.ts';
@@ -9,6 +10,7 @@ export function createAdviceDesk(store: PageStore, deskOf: () => SockDesk, work:
   return {
     ask: work.ask,
     cancel: work.cancel,
+    measure: measureRest,
     use: ({ file, changes }) => {
       deskOf().propose(file, null);
       store.tell('advice', 'The sock is changed to fit', `${sentence(changeWords(changes))}.`, true);

@@ -31,7 +31,7 @@ export function createFitRoom({ host, store, deskOf, choose, showLine }: FitTool
   const advice = createAdviceSheet(createAdviceDesk(store, deskOf, adviceClient(openWorker)));
   const guide = createGuideSheet({ guide: measuringGuide(), drawFoot: ({ body }) => drawFootOutlines(makeFootForm(body)) });
   const fit = createFitCard(host, {
-    showLine, putOn: () => { choose({ pose: 'worn' }); }, makeItFit: advice.open, showPressure: () => { choose({ pose: 'worn', layer: 'pressure' }); }, showHowToMeasure: guide.open,
+    showLine, putOn: () => { choose({ pose: 'worn' }); }, makeItFit: advice.open, showLayer: (layer) => { choose({ pose: 'worn', layer }); }, showHowToMeasure: guide.open,
     isSameSock: (a, b) => a === b || shapeKey(a, 'worn', null) === shapeKey(b, 'worn', null),
   });
   return { parts: [fit, advice, guide], showHowToMeasure: guide.open };

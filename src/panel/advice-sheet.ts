@@ -1,7 +1,10 @@
 import type { Advice, AdvisedSock } from '../choose/advice.ts';
+import type { Measures } from '../measure/measures.ts';
+import type { Plan } from '../plan/plan-types.ts';
 import type { SockFile } from '../plan/sock-file.ts';
 import type { AdviceOutcome } from '../worker/advice-client.ts';
 import { drawAdvice } from './advice-table.ts';
+import { fixedWords, weighedWords } from './advice-words.ts';
 import { createDialog } from './dialog.ts';
 import { button, el, setText } from './dom.ts';
 import type { PageState } from './page-state.ts';
@@ -14,9 +17,11 @@ export interface AdviceSheet {
 }
 
 export interface AdviceHooks {
-  readonly ask: (file: SockFile, onProgress: (fraction: number) => void) => Promise<AdviceOutcome>;
+  readonly ask: (file: SockFile, keepsCounts: boolean, onProgress: (fraction: number) => void) => Promise<AdviceOutcome>;
   readonly cancel: () => void;
   readonly use: (sock: AdvisedSock) => void;
+  /** Of a sock by its counts and gauge. */
+  readonly measure: (plan: Plan) => Measures;
 }
 
 const ABOUT = 'Socks that your machine can knit are weighed against your foot by their counts and gauge: heel, foot, toe and stitches round may change, all else stays as you have it.';
@@ -29,7 +34,10 @@ export function createAdviceSheet(hooks: AdviceHooks): AdviceSheet {
   const stop = button('Cancel', { class: 'fit-button' }, hooks.cancel);
   const again = button('Try again', { class: 'fit-button' }, () => { ask(); });
   const result = el('div', { class: 'advice-result' });
-  sheet.body.append(el('p', { class: 'advice-about' }, ABOUT), el('div', { class: 'advice-progress' }, status, bar, stop, again), result);
+  const isFree = el('input', { type: 'checkbox' }), fixed = el('span');
+  isFree.addEventListener('change', () => { ask(); });
+  const free = el('label', { class: 'advice-free' }, isFree, fixed);
+  sheet.body.append(el('p', { class: 'advice-about' }, ABOUT), free, el('div', { class: 'advice-progress' }, status, bar, stop, again), result);
   let now: PageState | null = null;
 
   const show = (words: string, isUnderWay: boolean, isOver: boolean): void => {
@@ -45,10 +53,10 @@ export function createAdviceSheet(hooks: AdviceHooks): AdviceSheet {
         return;
       case 'failed': show(`This could not be worked out: ${outcome.message}.`, false, false); return;
       case 'advised':
-        result.replaceChildren(drawResult(outcome.advice, state, (sock) => { sheet.close(); hooks.use(sock); }));
+        result.replaceChildren(...drawResult(outcome.advice, state, hooks.measure, (sock) => { sheet.close(); hooks.use(sock); }));
         // The focus stays within the sheet, where a person would go on.
         if (document.activeElement === stop) result.querySelector('button')?.focus();
-        show(adviceWords(outcome.advice), false, true);
+        show(weighedWords(outcome.advice), false, true);
         return;
       default: outcome satisfies never;
     }
@@ -59,22 +67,23 @@ export function createAdviceSheet(hooks: AdviceHooks): AdviceSheet {
     result.replaceChildren();
     bar.value = 0;
     show('Weighing socks against your foot…', true, false);
-    stop.focus();
-    void hooks.ask(state.file, (fraction) => { bar.value = fraction; }).then((outcome) => { take(outcome, state); });
+    if (document.activeElement !== isFree) stop.focus();
+    void hooks.ask(state.file, !isFree.checked, (fraction) => { bar.value = fraction; }).then((outcome) => { take(outcome, state); });
   };
   return {
     render: (state) => { now = state; },
-    open: () => { sheet.open(); ask(); },
+    open: () => {
+      const words = now === null ? null : fixedWords(now.file);
+      setText(fixed, words ?? '');
+      free.hidden = words === null;
+      isFree.checked = false;
+      sheet.open();
+      ask();
+    },
   };
 }
 
-function adviceWords({ best, tried }: Advice): string {
-  if (best.length === 0) return 'There is no advice for this sock.';
-  const weighed = `${tried.toLocaleString('en')} socks weighed.`;
-  return best[0]?.changes.length === 0 ? `${weighed} None suits the foot better than yours.` : weighed;
-}
-
-function drawResult(advice: Advice, { settings }: PageState, use: (sock: AdvisedSock) => void): HTMLElement {
-  if (advice.best.length > 0) return drawAdvice(advice, settings.lengthUnit, use);
-  return el('ul', {}, ...advice.problems.map((problem) => el('li', {}, problemWords(problem, settings))));
+function drawResult(advice: Advice, { settings }: PageState, measure: AdviceHooks['measure'], use: (sock: AdvisedSock) => void): readonly HTMLElement[] {
+  if (advice.best.length > 0) return drawAdvice(advice, settings.lengthUnit, measure, use);
+  return [el('ul', {}, ...advice.problems.map((problem) => el('li', {}, problemWords(problem, settings))))];
 }

@@ -1,29 +1,36 @@
 import type { Advice, AdvisedSock, Misfit, WeighedSock } from '../choose/advice.ts';
-import { costWords, fieldName, MISFIT_NAMES, misfitWords } from './advice-words.ts';
+import type { Measures } from '../measure/measures.ts';
+import type { Plan } from '../plan/plan-types.ts';
+import { costWords, depthWords, fieldName, MISFIT_NAMES, misfitWords } from './advice-words.ts';
 import { button, el } from './dom.ts';
 import { inUnitsOf, unbroken } from './problem-words.ts';
 import type { LengthUnit } from './units.ts';
 
 const NAMES = ['Best', 'Second', 'Third'];
 
-/** The sock as it is and up to three better ones, side by side: what changes, what each asks of the cloth, what it takes to knit. */
-export function drawAdvice({ present, best }: Advice, unit: LengthUnit, use: (sock: AdvisedSock) => void): HTMLElement {
+/** Why the best is best; then the sock as it is and up to three better ones, side by side: what changes, what each asks of the cloth, what it takes to knit. */
+export function drawAdvice({ present, best }: Advice, unit: LengthUnit, measure: (plan: Plan) => Measures, use: (sock: AdvisedSock) => void): readonly HTMLElement[] {
   const socks: readonly (WeighedSock | null)[] = [present, ...best];
   const fields = [...new Set(best.flatMap(({ changes }) => changes.map(({ field }) => field)))];
   const kinds = [...new Set(socks.flatMap((sock) => sock?.misfits.map(({ what }) => what) ?? []))];
   const head = el('thead', {}, el('tr', {}, el('td', {}), el('th', { scope: 'col' }, 'As it is'),
     ...best.map((_sock, place) => el('th', { scope: 'col', class: place === 0 ? 'is-best' : null }, NAMES[place] ?? ''))));
-  const reasons = best.map(({ reason }, place) => row(NAMES[place] ?? '', [el('td', { colspan: best.length + 1, class: 'advice-reason' }, unbroken(inUnitsOf(reason, unit)))]));
+  const why = best.map(({ reason }) => unbroken(inUnitsOf(reason, unit)));
+  const reasons = why.slice(1).map((words, place) => row(NAMES[place + 1] ?? '', [el('td', { colspan: best.length + 1, class: 'advice-reason' }, words)]));
+  const depths = socks.map((sock) => (sock === null ? null : measure(sock.plan).heelDepthMm)), first = present === null ? null : depths[0];
   const uses = row('', [el('td', {}), ...best.map((sock, place) => el('td', {}, useButton(sock, place, use)))]);
-  return el('table', { class: 'advice' }, head,
+  return [el('p', { class: 'advice-reason' }, why[0] ?? ''), el('table', { class: 'advice' }, head,
     group(best.length + 2, null, [uses]),
     group(best.length + 2, 'What changes', fields.map((field) => fieldRow(field, best))),
-    group(best.length + 2, 'On your foot', kinds.map((what) => misfitRow(what, socks, unit))),
+    group(best.length + 2, 'On your foot', [
+      row('Heel depth', depths.map((depth, place) => el('td', {}, depthWords(depth, place === 0 ? null : first, unit)))),
+      ...kinds.map((what) => misfitRow(what, socks, unit)),
+    ]),
     group(best.length + 2, 'To knit one', [
       row('Passes', socks.map((sock) => cost(sock?.passes ?? null, present?.passes ?? null, sock === present))),
       row('Yarn, grams', socks.map((sock) => cost(sock?.grams ?? null, present?.grams ?? null, sock === present))),
     ]),
-    group(best.length + 2, 'Why', reasons));
+    group(best.length + 2, 'Why the others', reasons))];
 }
 
 function group(columns: number, title: string | null, rows: readonly HTMLElement[]): HTMLElement {

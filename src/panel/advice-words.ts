@@ -1,4 +1,5 @@
-import type { AdvisedChange, Misfit } from '../choose/advice.ts';
+import type { Advice, AdvisedChange, Misfit } from '../choose/advice.ts';
+import type { SockFile } from '../plan/sock-file.ts';
 import type { LengthUnit } from './units.ts';
 import { formatLength, formatLengthNumber, formatPercent } from './units.ts';
 
@@ -44,4 +45,35 @@ export function costWords(cost: number, present: number | null): string {
   const own = Math.round(cost);
   const more = present === null ? 0 : own - Math.round(present);
   return more === 0 ? own.toLocaleString('en') : `${own.toLocaleString('en')} (${more > 0 ? '+' : '−'}${Math.abs(more)})`;
+}
+
+/** `6.8 cm`, and beside the present sock's: `6.8 cm (+1.2)`. */
+export function depthWords(depthMm: number | null, presentMm: number | null, unit: LengthUnit): string {
+  if (depthMm === null) return '–';
+  // By the figures shown, so that they add up.
+  const own = formatLengthNumber(depthMm, unit), more = presentMm === null ? 0 : Number(own) - Number(formatLengthNumber(presentMm, unit));
+  const decimals = own.length - own.indexOf('.') - 1, by = Math.abs(more).toFixed(decimals);
+  return Number(by) === 0 ? `${own} ${unit}` : `${own} ${unit} (${more > 0 ? '+' : '−'}${by})`;
+}
+
+/** A gain in score below this is small: half of what one misfit that counts 1 weighs (chosen by eye). */
+const SMALL_GAIN = 0.5;
+
+/** How many socks were weighed, and whether any of them is worth a change. */
+export function weighedWords({ present, best, tried }: Advice): string {
+  if (best.length === 0) return 'There is no advice for this sock.';
+  const weighed = `${tried.toLocaleString('en')} socks weighed.`, [first] = best;
+  if (first.changes.length === 0) return `${weighed} None suits the foot better than yours.`;
+  if (present === null || present.score - first.score >= SMALL_GAIN) return weighed;
+  return `${weighed} Yours is already about as good as the best: you may leave it as it is.`;
+}
+
+/** What a person has fixed by hand and advice would change if it might; null where nothing is. */
+export function fixedWords({ counts, foot }: SockFile): string | null {
+  const hasLength = foot?.lengthMm !== undefined || foot?.shoeSize !== undefined;
+  const fixed = [
+    ...(counts?.stitches === undefined || foot?.ballGirthMm === undefined ? [] : [`${counts.stitches} stitches round`]),
+    ...(counts?.footPasses === undefined || !hasLength ? [] : [`${counts.footPasses} foot passes`]),
+  ];
+  return fixed.length === 0 ? null : `Also change what is fixed by hand: ${fixed.join(' and ')}`;
 }

@@ -14,8 +14,8 @@ export interface FitHooks extends MeasureHooks {
   /** Puts the sock on the foot. */
   readonly putOn: () => void;
   readonly makeItFit: () => void;
-  /** Colours the worn sock by its pressure on the skin. */
-  readonly showPressure: () => void;
+  /** Colours the worn sock by its pressure on the skin, or by how far it stands off. */
+  readonly showLayer: (layer: 'pressure' | 'gap') => void;
   readonly showHowToMeasure: () => void;
   /** Whether two files are of the same sock on the same foot; yarns and names are neither here nor there. */
   readonly isSameSock: (a: SockFile, b: SockFile) => boolean;
@@ -38,11 +38,13 @@ export function createFitCard(host: HTMLElement, hooks: FitHooks): FitCard {
   const putOn = button('Put it on the foot', { class: 'fit-button' }, hooks.putOn);
   const fit = button('Make it fit…', { class: 'fit-button is-main' }, hooks.makeItFit);
   const answers = el('ul', { class: 'fit-answers' }), press = el('p', { class: 'fit-press' });
-  const showPressure = button('Show where it presses', { class: 'text-button', hidden: true }, hooks.showPressure);
+  const shows = el('div', { class: 'fit-shows', hidden: true },
+    button('Show where it presses', { class: 'text-button' }, () => { hooks.showLayer('pressure'); }),
+    button('Show where it stands off', { class: 'text-button' }, () => { hooks.showLayer('gap'); }));
   const guessed = el('p', { class: 'fit-guessed' });
   const cautions = el('ul', { class: 'fit-cautions', 'aria-label': 'Cautions for this sock' });
   const card = el('section', { class: 'card fit-card', 'aria-label': 'Fit of the sock' },
-    el('div', { role: 'status' }, summary, detail), el('div', { class: 'fit-buttons' }, putOn, fit), answers, press, showPressure, cautions);
+    el('div', { role: 'status' }, summary, detail), el('div', { class: 'fit-buttons' }, putOn, fit), answers, press, shows, cautions);
   host.append(card, el('section', { class: 'card fit-limits', 'aria-label': 'What a model can say' }, guessed,
     el('p', {}, LIMITS), button('How to measure a foot', { class: 'text-button' }, hooks.showHowToMeasure)));
 
@@ -75,7 +77,7 @@ export function createFitCard(host: HTMLElement, hooks: FitHooks): FitCard {
       drawn = key;
       answers.replaceChildren(...(last?.reading.fit ?? []).map((answer) => drawAnswer(answer, state, showLine)));
       setText(press, last === null ? '' : unbroken(inUnitsOf(pressWords(last.reading.summary), lengthUnit)));
-      showPressure.hidden = last === null;
+      shows.hidden = last === null;
       cautions.replaceChildren(...told.map(({ message }) => el('li', {}, inUnitsOf(message, lengthUnit))));
       cautions.hidden = told.length === 0;
     },

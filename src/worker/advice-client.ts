@@ -11,7 +11,7 @@ export type AdviceOutcome =
 
 export interface AdviceClient {
   /** The newest question counts: an earlier one is cancelled. `onProgress` hears fractions from 0 to 1. */
-  ask(file: SockFile, onProgress: (fraction: number) => void): Promise<AdviceOutcome>;
+  ask(file: SockFile, keepsCounts: boolean, onProgress: (fraction: number) => void): Promise<AdviceOutcome>;
   cancel(): void;
 }
 
@@ -43,11 +43,11 @@ export function adviceClient(open: () => OpenPort): AdviceClient {
     }
   };
   return {
-    ask: (file, onProgress) => new Promise((settle) => {
+    ask: (file, keepsCounts, onProgress) => new Promise((settle) => {
       end({ status: 'cancelled' });
       lastId += 1;
       try {
-        const link = open(), request: AdviseRequest = { kind: 'advise', id: lastId, file };
+        const link = open(), request: AdviseRequest = { kind: 'advise', id: lastId, file, keepsCounts };
         asked = { link, settle };
         link.port.onmessage = (event: MessageEvent) => { hear(event.data as AdviseReply, onProgress); };
         link.onDeath = (message) => { end({ status: 'failed', message }); };

@@ -25,7 +25,7 @@ export type WorkReply =
   | { readonly kind: 'failed'; readonly id: number; readonly message: string };
 
 /** The page asks for socks that would suit the file's foot better. It is not called off: the page closes the worker. */
-export interface AdviseRequest { readonly kind: 'advise'; readonly id: number; readonly file: SockFile }
+export interface AdviseRequest { readonly kind: 'advise'; readonly id: number; readonly file: SockFile; readonly keepsCounts: boolean }
 
 /** What the worker says of it: how far it has come, and last either of the other two. */
 export type AdviseReply =

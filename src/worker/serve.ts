@@ -1,5 +1,6 @@
 import type { GradedRow, SizeRow } from '../choose/size-table.ts';
 import type { Advice } from '../choose/advice.ts';
+import type { AdviseOptions } from '../choose/advise-sock.ts';
 import type { NearShape, PoseOptions } from '../pipeline/pose-sock.ts';
 import type { KnitOutcome, KnittedSock, PosedSock } from '../pipeline/result.ts';
 import type { SockFile } from '../plan/sock-file.ts';
@@ -15,7 +16,7 @@ export interface Workshop {
   readonly pose: (sock: KnittedSock, pose: PoseName, options: PoseOptions) => Generator<void, PosedSock>;
   readonly grade: (file: SockFile, sizes: readonly SizeRow[]) => readonly GradedRow[];
   /** Yields the part of the work that is done. */
-  readonly advise: (file: SockFile) => Generator<number, Advice>;
+  readonly advise: (file: SockFile, options: AdviseOptions) => Generator<number, Advice>;
 }
 
 /** Milliseconds of work between two looks at the post. */
@@ -57,8 +58,8 @@ export function serve(port: Port, workshop: Workshop): void {
     done();
   });
 
-  const advise = async ({ id, file }: AdviseRequest): Promise<void> => {
-    const advice = await workInSlices(workshop.advise(file), (fraction) => { post({ kind: 'weighing', id, fraction }); });
+  const advise = async ({ id, file, keepsCounts }: AdviseRequest): Promise<void> => {
+    const advice = await workInSlices(workshop.advise(file, { keepsCounts }), (fraction) => { post({ kind: 'weighing', id, fraction }); });
     post({ kind: 'advised', id, advice });
   };
 

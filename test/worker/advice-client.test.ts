@@ -35,32 +35,43 @@ function connect(...works: readonly (Workshop | null)[]): AdviceClient {
 describe('advice over a port', () => {
   it('is the same as in one thread, tells of its progress, and closes its worker', async () => {
     const seen: number[] = [];
-    const outcome = await connect(workshop).ask(FILE, (fraction) => { seen.push(fraction); });
+    const outcome = await connect(workshop).ask(FILE, true, (fraction) => { seen.push(fraction); });
     expect(outcome).toEqual({ status: 'advised', advice: adviseSock(FILE) });
     expect(outcome.status === 'advised' && outcome.advice.best.length).toBe(3);
     expect(seen).toEqual([...seen].sort((a, b) => a - b));
     expect(links.map(({ isClosed }) => isClosed)).toEqual([true]);
   });
 
+  it('may change counts that are fixed by hand where that is asked for', async () => {
+    // Half of the stitches that the foot would take.
+    const file: SockFile = { ...FILE, counts: { stitches: 12 } };
+    for (const keepsCounts of [true, false]) {
+      const outcome = await connect(workshop).ask(file, keepsCounts, () => undefined);
+      const stitches = outcome.status === 'advised' ? outcome.advice.best.map(({ plan }) => plan.stitches) : [];
+      expect(stitches.length).toBeGreaterThan(0);
+      expect(stitches.every((each) => each === 12)).toBe(keepsCounts);
+    }
+  });
+
   it('is called off at once, and a newer question takes the place of an older one', async () => {
     const work = connect(endless, endless, workshop);
     let hasBegun = (): void => undefined;
     const begun = new Promise<void>((resolve) => { hasBegun = resolve; });
-    const first = work.ask(FILE, hasBegun);
+    const first = work.ask(FILE, true, hasBegun);
     await begun;
-    const second = work.ask(FILE, () => undefined);
+    const second = work.ask(FILE, true, () => undefined);
     expect(await first).toEqual({ status: 'cancelled' });
     work.cancel();
     expect(await second).toEqual({ status: 'cancelled' });
-    expect((await work.ask(FILE, () => undefined)).status).toBe('advised');
+    expect((await work.ask(FILE, true, () => undefined)).status).toBe('advised');
     expect(links.map(({ isClosed }) => isClosed)).toEqual([true, true, true]);
   });
 
   it('fails in words where the work, the worker or the browser does', async () => {
-    expect(await connect(broken).ask(FILE, () => undefined)).toEqual({ status: 'failed', message: 'Error: out of yarn' });
-    const dying = connect(null).ask(FILE, () => undefined);
+    expect(await connect(broken).ask(FILE, true, () => undefined)).toEqual({ status: 'failed', message: 'Error: out of yarn' });
+    const dying = connect(null).ask(FILE, true, () => undefined);
     links.at(-1)?.onDeath?.('out of memory');
     expect(await dying).toEqual({ status: 'failed', message: 'out of memory' });
-    expect(await adviceClient(() => { throw new Error('no workers here'); }).ask(FILE, () => undefined)).toEqual({ status: 'failed', message: 'Error: no workers here' });
+    expect(await adviceClient(() => { throw new Error('no workers here'); }).ask(FILE, true, () => undefined)).toEqual({ status: 'failed', message: 'Error: no workers here' });
   });
 });
