@@ -53,7 +53,7 @@ export function* adviseInSteps(file: SockFile, options: AdviseOptions = {}): Gen
   const form = checkSock(file), foot = form.file === null ? null : footToFit(form.file);
   const none = (problems: readonly Problem[], tried = 0): Advice => ({ present: null, best: [], tried, problems });
   if (form.file === null) return none(form.problems);
-  if (foot === null) return none([makeProblem('foot.lengthMm', undefined, 'foot.lengthMm and foot.ballGirthMm', 'Advice is for a foot: give its length, or its girth at the ball, or both.')]);
+  if (foot === null) return none([makeProblem('foot.lengthMm', undefined, null, 'Advice is for a foot: give its length, or its girth at the ball, or both.')]);
   const open = options.keepsCounts === false ? dropCounts(file) : file;
   const girths = stitchesToTry({ file: open, foot }), found: ScoredChoice[] = [];
   let tried = 0;

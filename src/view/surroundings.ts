@@ -8,6 +8,8 @@ import type { Around } from './sock-view-types.ts';
 
 const TONES = Object.keys(TONE).length;
 const NO_POINTS = new Float64Array(0);
+/** So far inside its skin the foot is drawn, mm: the cloth is drawn straight from loop to loop, which over a sharp bend runs a little under the skin that it lies on. Chosen by eye. */
+const UNDER_SKIN_MM = 1.2;
 
 /** What holds the cloth: the needles, rails and weights that it hangs on, or the foot that wears it. */
 export class Surroundings {
@@ -91,8 +93,9 @@ export class Surroundings {
   }
 
   private showBody({ positions, triangles }: FormMesh): void {
-    const places = Float32Array.from(positions);
-    this.body.geometry = solidGeometry({ positions: places, normals: meshNormals(places, triangles), tones: new Float32Array(places.length / 3), index: triangles });
+    const skin = Float32Array.from(positions), normals = meshNormals(skin, triangles);
+    const places = skin.map((at, i) => at - UNDER_SKIN_MM * normals[i]);
+    this.body.geometry = solidGeometry({ positions: places, normals, tones: new Float32Array(places.length / 3), index: triangles });
     this.body.visible = this.hasFoot;
     this.reach = positions;
   }
