@@ -88,7 +88,7 @@ function startPage(first: FirstSock, keeper: Keeper): void {
   parts.push({ render: (state) => { showTheme(isDark(state), view); } });
   parts.push({ render: (state) => { picture?.setLayer(shownLayer(state)); } });
   parts.push({ render: ({ settings }) => { view?.setFootLook(settings.footLook); } });
-  parts.push(...buildPanels({ store, deskOf, choose, choosePass, view, picture }));
+  parts.push(...buildPanels({ store, deskOf, choose, choosePass, compareWith: (file) => { compare.compareWith(file); }, view, picture }));
   const compare = createCompareRoom({ host: byId('compare'), store, keeper, picture, deskOf, choose });
   const sizes = createSizesRoom(() => desk.knittable(), openSock);
   const swatches = createSwatchRoom(store.state, (file) => { desk.propose(file, null); });
@@ -113,11 +113,12 @@ interface PanelTools {
   readonly deskOf: () => SockDesk;
   readonly choose: (change: Partial<Settings>) => void;
   readonly choosePass: (pass: number) => void;
+  readonly compareWith: (file: SockFile) => void;
   readonly view: SockView | null;
   readonly picture: SockPicture | null;
 }
 
-function buildPanels({ store, deskOf, choose, choosePass, view, picture }: PanelTools): { render(state: PageState): void }[] {
+function buildPanels({ store, deskOf, choose, choosePass, compareWith, view, picture }: PanelTools): { render(state: PageState): void }[] {
   const showLine: MeasureHooks['showLine'] = (line) => { view?.showLine(line?.points ?? null, line?.label ?? ''); };
   const fit = createFitRoom({ host: byId('fit'), store, deskOf, choose, showLine });
   const panel = createPanel(byId('panel'), {
@@ -146,6 +147,7 @@ function buildPanels({ store, deskOf, choose, choosePass, view, picture }: Panel
     ...fit.parts,
     createNoticeList(byId('notices'), {
       focusField: panel.focusField, hasField: panel.hasField, dismiss: store.withdraw, undo: () => { deskOf().undo(); },
+      compareWith: (file) => { compareWith(file); store.withdraw('advice'); },
     }),
     createStageBar(byId('stage-top'), byId('stage-bottom'), {
       choosePose: (pose) => { choose({ pose }); },

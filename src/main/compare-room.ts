@@ -32,6 +32,8 @@ export interface CompareRoom {
   readonly parts: readonly { render(state: PageState): void }[];
   /** Another pose or pass is chosen. */
   poseAgain(): void;
+  /** Keeps a sock to compare with, and turns to the page that compares. */
+  compareWith(file: SockFile): void;
 }
 
 export function createCompareRoom({ host, store, keeper, picture, deskOf, choose }: CompareTools): CompareRoom {
@@ -62,7 +64,7 @@ export function createCompareRoom({ host, store, keeper, picture, deskOf, choose
     },
     widestTurnDown: ({ planned }) => (planned === null ? null : widestTurnDown(planned.plan)),
   });
-  return { parts: [card, createCompanionPicture(store, picture)], poseAgain: desk.poseAgain };
+  return { parts: [card, createCompanionPicture(store, picture)], poseAgain: desk.poseAgain, compareWith: (file) => { desk.keep(file); store.update({ tab: 'compare' }); } };
 }
 
 /** Of the last sock that could be knitted. */

@@ -1,12 +1,13 @@
 import type { Problem } from '../base/problem.ts';
 import type { Notice, PageState } from '../panel/page-state.ts';
+import type { SockFile } from '../plan/sock-file.ts';
 
 /** Holds the page's state and draws it again after every change. */
 export interface PageStore {
   state(): PageState;
   update(change: Partial<PageState>): void;
-  /** Puts a notice up, in place of an earlier one of its kind. */
-  tell(id: Notice['id'], title: string, problems: readonly Problem[] | string, canUndo?: boolean): void;
+  /** Puts a notice up, in place of an earlier one of its kind; of a change of the sock, with buttons to undo it and to compare. */
+  tell(id: Notice['id'], title: string, problems: readonly Problem[] | string, change?: { readonly before: SockFile }): void;
   withdraw(id: Notice['id']): void;
 }
 
@@ -19,9 +20,9 @@ export function createStore(first: PageState, render: (state: PageState) => void
   return {
     state: () => state,
     update,
-    tell: (id, title, told, canUndo = false) => {
+    tell: (id, title, told, change) => {
       const problems = typeof told === 'string' ? [{ field: null, value: null, allowed: null, message: told }] : told;
-      update({ notices: [...state.notices.filter((notice) => notice.id !== id), { id, title, problems, canUndo }] });
+      update({ notices: [...state.notices.filter((notice) => notice.id !== id), { id, title, problems, ...(change === undefined ? {} : { canUndo: true, ...change }) }] });
     },
     withdraw: (id) => {
       const notices = state.notices.filter((notice) => notice.id !== id);

@@ -1,7 +1,7 @@
 import type { Advice, AdvisedSock, Misfit, WeighedSock } from '../choose/advice.ts';
 import type { Measures } from '../measure/measures.ts';
 import type { Plan } from '../plan/plan-types.ts';
-import { costWords, depthWords, fieldName, MISFIT_NAMES, misfitWords } from './advice-words.ts';
+import { costWords, depthWords, fieldCount, fieldName, MISFIT_NAMES, misfitWords } from './advice-words.ts';
 import { button, el } from './dom.ts';
 import { inUnitsOf, unbroken } from './problem-words.ts';
 import type { LengthUnit } from './units.ts';
@@ -21,7 +21,7 @@ export function drawAdvice({ present, best }: Advice, unit: LengthUnit, measure:
   const uses = row('', [el('td', {}), ...best.map((sock, place) => el('td', {}, useButton(sock, place, use)))]);
   return [el('p', { class: 'advice-reason' }, why[0] ?? ''), el('table', { class: 'advice' }, head,
     group(best.length + 2, null, [uses]),
-    group(best.length + 2, 'What changes', fields.map((field) => fieldRow(field, best))),
+    group(best.length + 2, 'What changes', fields.map((field) => fieldRow(field, present, best))),
     group(best.length + 2, 'On your foot', [
       row('Heel depth', depths.map((depth, place) => el('td', {}, depthWords(depth, place === 0 ? null : first, unit)))),
       ...kinds.map((what) => misfitRow(what, socks, unit)),
@@ -41,13 +41,14 @@ function row(name: string, cells: readonly HTMLElement[]): HTMLElement {
   return el('tr', {}, name === '' ? el('td', {}) : el('th', { scope: 'row' }, name), ...cells);
 }
 
-/** What a sock leaves as it is stands there softly, so that a column reads whole. */
-function fieldRow(field: string, best: readonly AdvisedSock[]): HTMLElement {
-  const found = best.map(({ changes }) => changes.find((change) => change.field === field) ?? null);
-  const from = found.find((change) => change !== null)?.from ?? null, before = from === null ? '–' : String(from);
-  return row(fieldName(field), [el('td', {}, before), ...found.map((change) => (change === null
-    ? el('td', { class: 'is-same' }, before)
-    : el('td', { class: 'is-changed', 'data-field': field }, from === null ? null : el('span', { class: 'visually-hidden' }, `from ${before} to `), String(change.to))))]);
+/** What a sock leaves as it is stands there softly, so that a column reads whole; a heel on half of other stitches is another number, though nobody chose it. */
+function fieldRow(field: string, present: WeighedSock | null, best: readonly AdvisedSock[]): HTMLElement {
+  const before = present === null ? null : fieldCount(field, present.plan);
+  return row(fieldName(field), [el('td', {}, before === null ? '–' : String(before)), ...best.map(({ plan }) => {
+    const count = fieldCount(field, plan);
+    if (count === before) return el('td', { class: 'is-same' }, String(count ?? '–'));
+    return el('td', { class: 'is-changed', 'data-field': field }, before === null ? null : el('span', { class: 'visually-hidden' }, `from ${before} to `), String(count));
+  })]);
 }
 
 function misfitRow(what: Misfit['what'], socks: readonly (WeighedSock | null)[], unit: LengthUnit): HTMLElement {

@@ -1,4 +1,5 @@
 import type { Advice, AdvisedChange, Misfit } from '../choose/advice.ts';
+import type { Plan } from '../plan/plan-types.ts';
 import type { SockFile } from '../plan/sock-file.ts';
 import type { LengthUnit } from './units.ts';
 import { formatLength, formatLengthNumber, formatPercent } from './units.ts';
@@ -9,6 +10,19 @@ const FIELD_NAMES: Readonly<Record<string, string>> = {
   'heel.stitches': 'Heel stitches', 'heel.turnDownWidth': 'Turn-down width', 'heel.plateauPasses': 'Plateau passes',
   'toe.tipStitches': 'Toe tip', 'toe.passesPerDecrease': 'Passes for a decrease', 'toe.slantStitches': 'Slant of the toe',
 };
+
+/** The same fields' counts in a plan. */
+const FIELD_COUNTS: Readonly<Record<string, 'stitches' | 'footPasses' | 'legPasses' | 'anklePasses' | 'heelStitches' | 'turnDownWidth' | 'plateauPasses' | 'toeTipStitches' | 'passesPerDecrease' | 'toeSlantStitches'>> = {
+  'counts.stitches': 'stitches', 'counts.footPasses': 'footPasses', 'counts.legPasses': 'legPasses', 'counts.anklePasses': 'anklePasses',
+  'heel.stitches': 'heelStitches', 'heel.turnDownWidth': 'turnDownWidth', 'heel.plateauPasses': 'plateauPasses',
+  'toe.tipStitches': 'toeTipStitches', 'toe.passesPerDecrease': 'passesPerDecrease', 'toe.slantStitches': 'toeSlantStitches',
+};
+
+/** What a sock has of a field; null for a field that is no count. */
+export function fieldCount(field: string, plan: Plan): number | null {
+  const count = FIELD_COUNTS[field];
+  return count === undefined ? null : plan[count];
+}
 
 export function fieldName(field: string): string {
   return FIELD_NAMES[field] ?? field;

@@ -6,7 +6,7 @@ import { countOf } from './units.ts';
 export interface FitSummary { readonly title: string; readonly detail: string }
 
 /** How the sock fits in a few words, and what stands in the way of knowing it. */
-export function fitSummary({ settings: { pose }, shape, problems }: Pick<PageState, 'settings' | 'shape' | 'problems'>, fit: readonly FitAnswer[] | null, isStale: boolean): FitSummary {
+export function fitSummary({ settings: { pose }, shape, problems, file }: Pick<PageState, 'settings' | 'shape' | 'problems' | 'file'>, fit: readonly FitAnswer[] | null, isStale: boolean): FitSummary {
   if (problems.length > 0) return { title: 'This cannot be knitted yet', detail: fit === null ? 'A sock that can be is put on the foot.' : 'The answers below are of an earlier sock.' };
   const isUnderWay = pose === 'worn' && shape.kind === 'relaxing';
   if (fit === null) {
@@ -14,7 +14,7 @@ export function fitSummary({ settings: { pose }, shape, problems }: Pick<PageSta
       : { title: 'Does it fit?', detail: 'Put on the foot, the sock answers: whether it goes over the heel, where it is tight, whether the toes have room.' };
   }
   if (isStale) return { title: isUnderWay ? 'Being put on again…' : 'The sock has changed since', detail: 'The answers below are of the sock before your change.' };
-  return { title: titleOf(fit), detail: countsOf(fit) };
+  return { title: hasMeasures(file) ? titleOf(fit) : `On an average foot: ${lowerFirst(titleOf(fit))}`, detail: countsOf(fit) };
 }
 
 function howMany(fit: readonly FitAnswer[], verdict: FitVerdict): number {
@@ -24,6 +24,10 @@ function howMany(fit: readonly FitAnswer[], verdict: FitVerdict): number {
 function titleOf(fit: readonly FitAnswer[]): string {
   if (howMany(fit, 'poor') > 0) return 'Does not fit yet';
   return howMany(fit, 'mind') > 0 ? 'Fits, with something to mind' : 'Fits';
+}
+
+function lowerFirst(words: string): string {
+  return words.charAt(0).toLowerCase() + words.slice(1);
 }
 
 function countsOf(fit: readonly FitAnswer[]): string {

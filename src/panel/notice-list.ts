@@ -1,4 +1,5 @@
 import type { Problem } from '../base/problem.ts';
+import type { SockFile } from '../plan/sock-file.ts';
 import { button, el } from './dom.ts';
 import type { Notice, PageState, Settings } from './page-state.ts';
 import { problemWords } from './problem-words.ts';
@@ -11,6 +12,8 @@ export interface NoticeHooks {
   readonly hasField: (field: string) => boolean;
   readonly dismiss: (id: Notice['id']) => void;
   readonly undo: () => void;
+  /** Shows a sock beside the one on the panel. */
+  readonly compareWith: (file: SockFile) => void;
 }
 
 /**
@@ -47,10 +50,12 @@ function drawProblem(problem: Problem, settings: Settings, hooks: NoticeHooks): 
 }
 
 function drawNotice(notice: Notice, hooks: NoticeHooks): HTMLElement {
+  const { before } = notice;
   return el('section', { class: notice.canUndo === true ? 'notice is-told' : 'notice', 'aria-label': notice.title, 'data-notice': notice.id },
     el('h2', {}, notice.title),
     notice.problems.length === 0 ? null : el('ul', {}, ...notice.problems.slice(0, 8).map((problem) => el('li', {}, fileWords(problem)))),
     notice.canUndo === true ? button('Undo', { class: 'notice-button' }, hooks.undo) : null,
+    before === undefined ? null : button('Compare with before', { class: 'notice-button' }, () => { hooks.compareWith(before); }),
     button('Dismiss', { class: 'notice-button' }, () => { hooks.dismiss(notice.id); }));
 }
 

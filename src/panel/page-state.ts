@@ -41,6 +41,8 @@ export interface Notice {
   readonly problems: readonly Problem[];
   /** It tells of a change of the sock, which its own button takes back. */
   readonly canUndo?: boolean;
+  /** Of such a change: the sock before it, to be compared with. */
+  readonly before?: SockFile;
 }
 
 /** The pages of the deck beside the picture. */

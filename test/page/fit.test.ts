@@ -146,6 +146,19 @@ describe('make it fit', () => {
     expect((await see(page)).file).toEqual(HIGH_INSTEP);
   });
 
+  it('shows the sock as it was beside the one that was made to fit', async () => {
+    const { page, errors } = await open(HIGH_INSTEP);
+    await page.getByRole('tab', { name: 'Fit' }).click();
+    await page.getByRole('button', { name: 'Make it fit…' }).click();
+    await page.getByRole('button', { name: 'Use the best one' }).click({ timeout: 60_000 });
+    await page.getByRole('button', { name: 'Compare with before' }).click();
+    expect(await page.getByRole('tab', { name: 'Compare' }).getAttribute('aria-selected')).toBe('true');
+    await settled(page);
+    expect(await page.evaluate(() => window.heelwright?.companion?.file)).toEqual({ ...HIGH_INSTEP, name: `${HIGH_INSTEP.name!}, as it was` });
+    expect((await see(page)).file).not.toEqual(HIGH_INSTEP);
+    expect(errors).toEqual([]);
+  });
+
   it('leaves counts fixed by hand alone, until that is ticked', async () => {
     const { page, errors } = await open({ ...HIGH_INSTEP, counts: { stitches: 48 } });
     await page.getByRole('tab', { name: 'Fit' }).click();

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { adviseSock } from '../../src/choose/advise-sock.ts';
-import { depthWords, fixedWords, weighedWords } from '../../src/panel/advice-words.ts';
+import { depthWords, fieldCount, fixedWords, weighedWords } from '../../src/panel/advice-words.ts';
 import type { SockFile } from '../../src/plan/sock-file.ts';
 
 const gauge = { stitchesPer10cm: 29, rowsPer10cm: 41 };
@@ -16,6 +16,13 @@ describe('the words on advice', () => {
     const apart = (by: number): string => weighedWords({ ...advice, present: { ...advice.present!, score: best.score + by } });
     expect(apart(0.49)).toMatch(/already about as good/);
     expect(apart(0.5)).toMatch(/weighed\.$/);
+  });
+
+  it('a heel on half of more stitches is told with the number that it has', () => {
+    const { best } = adviseSock({ ...HIGH, counts: { stitches: 60 } }, { keepsCounts: false }), half = best.find(({ plan }) => plan.stitches === 64 && plan.heelStitches === 32);
+    expect(half?.changes.map(({ field }) => field)).not.toContain('heel.stitches');
+    expect(fieldCount('heel.stitches', half!.plan)).toBe(32);
+    for (const { changes, plan } of best) for (const { field, to } of changes) expect(fieldCount(field, plan), field).toBe(to);
   });
 
   it.each([

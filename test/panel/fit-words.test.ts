@@ -6,7 +6,8 @@ import type { PageState } from '../../src/panel/page-state.ts';
 import { offWords } from '../../src/panel/tolerance-card.ts';
 
 const answer = (verdict: FitVerdict): FitAnswer => ({ question: 'heel', verdict, answer: '', because: '', basis: '', value: 0, unit: 'mm' });
-const state = (pose: 'worn' | 'flat', kind: 'settled' | 'relaxing'): Pick<PageState, 'settings' | 'shape' | 'problems'> => ({
+const state = (pose: 'worn' | 'flat', kind: 'settled' | 'relaxing'): Pick<PageState, 'settings' | 'shape' | 'problems' | 'file'> => ({
+  file: { gauge: { stitchesPer10cm: 30, rowsPer10cm: 42 }, foot: { lengthMm: 255 } },
   settings: { pose } as PageState['settings'], problems: [], shape: kind === 'settled' ? { kind, milliseconds: 1 } : { kind, fraction: 0 },
 });
 
@@ -17,6 +18,11 @@ describe('what the fit page says', () => {
     [['mind', 'poor', 'good'], 'Does not fit yet', '3 questions: 1 to change, 1 to mind, 1 good.'],
   ] as const)('sums up %j as “%s”', (verdicts, title, detail) => {
     expect(fitSummary(state('worn', 'settled'), verdicts.map(answer), false)).toEqual({ title, detail });
+  });
+
+  it('says whose foot it is where none is measured', () => {
+    const { gauge } = state('worn', 'settled').file;
+    expect(fitSummary({ ...state('worn', 'settled'), file: { gauge, counts: { stitches: 64, footPasses: 126 } } }, [answer('good')], false).title).toBe('On an average foot: fits');
   });
 
   it('says whether answers are missing, under way or out of date', () => {
