@@ -15,7 +15,7 @@ interface MeasureRow {
 
 const ROWS: readonly MeasureRow[] = [
   { measure: 'heelDepthMm', name: 'Heel depth', means: 'Along the middle of the heel, from its first row to its narrowest.' },
-  { measure: 'heelTipGirthMm', name: 'Heel-tip girth', means: 'The shortest way round heel tip and instep: what a high instep has to pass. An empty heel gathers, so it comes out shorter than by gauge; a foot opens it.', own: ({ file }) => file.foot?.heelDiagonalMm ?? null },
+  { measure: 'heelTipGirthMm', name: 'Heel-tip girth', means: 'The shortest way round heel tip and instep: what a high instep has to pass. An empty heel gathers, so it comes out shorter than by gauge; a foot opens it. The tape goes round a little lower on the heel, and may show more.', own: ({ file }) => file.foot?.heelDiagonalMm ?? null },
   { measure: 'heelDiagonalMm', name: 'Marked diagonal', means: 'Round the instep, down both slanted edges of the heel and across its narrowest row. An empty heel gathers, so it comes out shorter than by gauge.' },
   { measure: 'footGirthMm', name: 'Foot girth', means: 'Round the middle third of the foot.', own: ({ file }) => file.foot?.ballGirthMm ?? null },
   { measure: 'footLengthMm', name: 'Foot length', means: 'From the heel to the tip of the toe.', own: ({ planned }) => planned?.foot.lengthMm ?? null },

@@ -17,7 +17,7 @@ describe('the poses', () => {
     const { page, errors } = await openSmallSock();
     const blues: number[] = [];
     for (const [pose, name, words] of [
-      ['tube', 'Tube', 'At rest, as a tube'], ['worn', 'Worn', 'At rest, on a foot of your measures'], ['beds', 'On the beds', 'At rest, on the beds'], ['flat', 'Laid flat', 'At rest, laid flat'],
+      ['tube', 'Tube', 'At rest, as a tube'], ['worn', 'Worn', 'At rest, on an average foot'], ['beds', 'On the beds', 'At rest, on the beds'], ['flat', 'Laid flat', 'At rest, laid flat'],
     ] as const) {
       await choose(page, name);
       const seen = await see(page);
