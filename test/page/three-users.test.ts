@@ -22,14 +22,14 @@ describe('a knitter', () => {
     await expect.poll(() => page.locator('[data-measure=footLengthMm] td').last().textContent()).toBe('24.9');
   });
 
-  it('is told of a top that is too tight, in her own unit, and can knit it all the same', async () => {
+  it('is told of a leg that is too tight, in her own unit, and can knit it all the same', async () => {
     const { page } = await openSmallSock();
     const cautions = page.getByRole('list', { name: 'Cautions for this sock' });
     expect(await cautions.isVisible()).toBe(false);
-    await type(page, /calf girth/i, '45');
-    await expect.poll(() => cautions.textContent()).toMatch(/calf of 45\.0 cm.*clinician/);
+    await type(page, /ankle girth/i, '45');
+    await expect.poll(() => cautions.textContent()).toMatch(/ankle of 45\.0 cm.*clinician/);
     await page.getByLabel('Inches').check();
-    expect(await cautions.textContent()).toMatch(/calf of 17\.72 in/);
+    expect(await cautions.textContent()).toMatch(/ankle of 17\.72 in/);
     await settled(page);
     expect((await see(page)).problems).toEqual([]);
     expect((await see(page)).poseStatus).toBe('converged');
