@@ -112,7 +112,7 @@ export class PlacedSock {
   private showLook(): void {
     const isGlass = this.footLook === 'glass' && this.surroundings.hasBody;
     this.cloth.setLook(this.isVeil ? 'veil' : isGlass ? 'glass' : 'solid');
-    this.surroundings.setShown(!this.isVeil, this.footLook !== 'hidden');
+    this.surroundings.setShown(!this.isVeil, this.footLook !== 'hidden', this.footLook === 'glass');
     this.points = joined(this.positions, this.surroundings.corners);
   }
 }

@@ -8,7 +8,7 @@ import type { Around } from './sock-view-types.ts';
 
 const TONES = Object.keys(TONE).length;
 const NO_POINTS = new Float64Array(0);
-/** So far inside its skin the foot is drawn, mm: the cloth is drawn straight from loop to loop, which over a sharp bend runs a little under the skin that it lies on. Chosen by eye. */
+/** So far inside its skin the foot is drawn under cloth that hides it, mm: the cloth is drawn straight from loop to loop, which over a sharp bend runs a little under the skin that it lies on. Chosen by eye. */
 const UNDER_SKIN_MM = 1.2;
 
 /** What holds the cloth: the needles, rails and weights that it hangs on, or the foot that wears it. */
@@ -22,6 +22,7 @@ export class Surroundings {
   private scheme: Scheme | null = null;
   private isShown = true;
   private hasFoot = true;
+  private isSeenThrough = false;
   private reach: Float64Array = NO_POINTS;
 
   constructor() {
@@ -62,11 +63,14 @@ export class Surroundings {
   /** Points that framing must keep in the picture beside the cloth: three entries each. */
   get corners(): Float64Array { return this.isShown && (this.hasFoot || !this.hasBody) ? this.reach : NO_POINTS; }
 
-  /** Whether any of it is to be seen, and the foot. */
-  setShown(isShown: boolean, hasFoot: boolean): void {
+  /** Whether any of it is to be seen, and the foot; one that is seen through its sock is drawn with its true skin. */
+  setShown(isShown: boolean, hasFoot: boolean, isSeenThrough: boolean): void {
     this.group.visible = this.isShown = isShown;
     this.hasFoot = hasFoot;
     this.body.visible = hasFoot && this.hasBody;
+    if (isSeenThrough === this.isSeenThrough) return;
+    this.isSeenThrough = isSeenThrough;
+    if (this.shown?.body != null) this.showBody(this.shown.body);
   }
 
   setScheme(scheme: Scheme): void {
@@ -94,7 +98,8 @@ export class Surroundings {
 
   private showBody({ positions, triangles }: FormMesh): void {
     const skin = Float32Array.from(positions), normals = meshNormals(skin, triangles);
-    const places = skin.map((at, i) => at - UNDER_SKIN_MM * normals[i]);
+    const places = this.isSeenThrough ? skin : skin.map((at, i) => at - UNDER_SKIN_MM * normals[i]);
+    this.body.geometry.dispose();
     this.body.geometry = solidGeometry({ positions: places, normals, tones: new Float32Array(places.length / 3), index: triangles });
     this.body.visible = this.hasFoot;
     this.reach = positions;
