@@ -12,6 +12,9 @@ export interface SockVariant {
 
 /** Of a gauge that is drawn tighter, how many stitches more in 10 cm. */
 const TIGHTER_STITCHES = 1;
+/** Girths of a foot that swells in the course of a day, over those in the file; chosen by eye. */
+const SWOLLEN = 1.05;
+const SWELLING_GIRTHS = ['ballGirthMm', 'heelDiagonalMm', 'ankleGirthMm', 'calfGirthMm'] as const;
 
 /** The usual questions at the machine: which toe, how deep a heel, what if I knit tighter. */
 export function suggestVariants(file: SockFile, plan: Plan): readonly SockVariant[] {
@@ -19,6 +22,7 @@ export function suggestVariants(file: SockFile, plan: Plan): readonly SockVarian
   return [
     otherToe(file, plan),
     ...widths.map((width) => ({ label: `Heel turned down to ${width}, ${width < plan.turnDownWidth ? '2 fewer: deeper' : '2 more: shallower'}`, file: turnedDownTo(file, plan, width) })),
+    ...onSwollenFoot(file, plan),
     { label: 'One stitch tighter in 10 cm, counted anew', file: tighter(file, plan, 'counted anew') },
     { label: 'One stitch tighter, knitted by the same counts', file: tighter(withCounts(file, plan), plan, 'same counts') },
   ];
@@ -39,6 +43,14 @@ function otherToe(file: SockFile, plan: Plan): SockVariant {
   // A tip that only the other toe can have goes back to the plan.
   const fitting = tip !== undefined && tip < LEAST_TIP[kind] ? withField(changed, 'toe.tipStitches', undefined) : changed;
   return { label: `The same with a ${name}`, file: named(fitting, plan, name) };
+}
+
+/** The same sock where it has to give more; nothing where no girth is known that could swell. */
+function onSwollenFoot(file: SockFile, plan: Plan): readonly SockVariant[] {
+  const girths = SWELLING_GIRTHS.flatMap((name) => (file.foot?.[name] === undefined ? [] : [[name, file.foot[name]] as const]));
+  if (girths.length === 0) return [];
+  const swollen = girths.reduce((changed, [name, girthMm]) => withField(changed, `foot.${name}`, Number((SWOLLEN * girthMm).toFixed(1))), withCounts(file, plan));
+  return [{ label: `The same sock on a foot swollen by ${Math.round(100 * (SWOLLEN - 1))} %`, file: named(swollen, plan, 'foot swollen') }];
 }
 
 /** More rows too, so that a stitch keeps its proportions. */

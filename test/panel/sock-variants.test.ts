@@ -22,9 +22,9 @@ describe('second socks at one press', () => {
     const file: SockFile = { gauge: { stitchesPer10cm: 30, rowsPer10cm: 42 }, foot: { lengthMm: 262, ballGirthMm: 246 } }, { plan } = planSock(file);
     const variants = suggestVariants(file, plan!).map((variant) => ({ ...variant, plan: planSock(variant.file).plan }));
     // 68 stitches: a heel of 34 is turned down to the even number nearest to a third, 12 (11.33).
-    expect(variants.map(({ plan }) => [plan?.toeKind, plan?.turnDownWidth])).toEqual([['short-row', 12], ['decreased', 10], ['decreased', 14], ['decreased', 12], ['decreased', 12]]);
+    expect(variants.map(({ plan }) => [plan?.toeKind, plan?.turnDownWidth])).toEqual([['short-row', 12], ['decreased', 10], ['decreased', 14], ['decreased', 12], ['decreased', 12], ['decreased', 12]]);
     expect(variants.map(({ file: { name } }) => name)).toEqual([
-      'Sock, short-row toe', 'Sock, turned down to 10', 'Sock, turned down to 14', 'Sock, one stitch tighter, counted anew', 'Sock, one stitch tighter, same counts',
+      'Sock, short-row toe', 'Sock, turned down to 10', 'Sock, turned down to 14', 'Sock, foot swollen', 'Sock, one stitch tighter, counted anew', 'Sock, one stitch tighter, same counts',
     ]);
   });
 
@@ -46,6 +46,18 @@ describe('second socks at one press', () => {
       expect(narrow).toEqual({ ...file, heel: { ...file.heel, turnDownWidth: 2 }, toe: { ...file.toe, tipStitches: plan.toeTipStitches }, name: expect.stringContaining('2') as string });
       if (narrowed !== null) expect([narrowed.toeTipStitches, narrowed.toePasses]).toEqual([plan.toeTipStitches, plan.toePasses]);
     }
+  });
+
+  it('a swollen foot takes the same sock: every count stays, every girth that is known grows alike', () => {
+    const gauge = { stitchesPer10cm: 30, rowsPer10cm: 42 }, onSwollen = (file: SockFile): SockFile | undefined => (
+      suggestVariants(file, planSock(file).plan!).find(({ label }) => label.includes('swollen'))?.file
+    );
+    const foot = { lengthMm: 262, ballGirthMm: 246, ankleGirthMm: 230 }, swollen = onSwollen({ gauge, foot });
+    // 246 and 230 and a twentieth each.
+    expect(swollen?.foot).toEqual({ lengthMm: 262, ballGirthMm: 258.3, ankleGirthMm: 241.5 });
+    const [before, after] = [planSock({ gauge, foot }).plan!, planSock(swollen!).plan!];
+    for (const count of COUNTS) expect(after[count], count).toBe(before[count]);
+    expect(onSwollen({ gauge, counts: { stitches: 64, footPasses: 120 } })).toBeUndefined();
   });
 
   it('the same counts, knitted tighter, keep every count, and the cloth comes out smaller', () => {
