@@ -51,7 +51,8 @@ const NO_LINES = { heelDiagonalMm: null, footGirthMm: null };
 /** What differs between two plans and what that does; null where nothing does. */
 function aboutChanges(plan: Plan, other: Plan, than: string): string | null {
   const to = measureRest(plan), from = measureRest(other);
-  const change = (name: 'heelDepthMm' | 'heelDiagonalMm' | 'footGirthMm'): number => (to[name] ?? 0) - (from[name] ?? 0);
+  // Of whole millimetres, as both are shown: 5.2 and 6.0 cm differ by 0.8.
+  const change = (name: 'heelDepthMm' | 'heelDiagonalMm' | 'footGirthMm'): number => Math.round(to[name] ?? 0) - Math.round(from[name] ?? 0);
   const versus = (before: string, count: number, noun: string, old: number): string | null => (count === old ? null : `${before}${count}${noun} ${than} ${old}`);
   const heel = listOf(
     versus('turning down to ', plan.turnDownWidth, '', other.turnDownWidth),
@@ -77,9 +78,9 @@ function aboutChanges(plan: Plan, other: Plan, than: string): string | null {
 
 const isHalf = ({ heelStitches, stitches }: Plan): boolean => 2 * heelStitches === stitches;
 
-/** Null where it comes to less than half a millimetre. */
+/** Null where it comes to nothing. */
 function effect(what: string, byMm: number, more: string, less: string): string | null {
-  return Math.abs(byMm) < 0.5 ? null : `${what} ${mm(Math.abs(byMm))} ${byMm > 0 ? more : less}`;
+  return byMm === 0 ? null : `${what} ${mm(Math.abs(byMm))} ${byMm > 0 ? more : less}`;
 }
 
 function aboutStretch(misfits: readonly Misfit[]): string {

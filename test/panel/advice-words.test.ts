@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { adviseSock } from '../../src/choose/advise-sock.ts';
+import { measureRest } from '../../src/measure/measure-rest.ts';
+import type { Plan } from '../../src/plan/plan-types.ts';
 import { depthWords, fieldCount, fixedWords, weighedWords } from '../../src/panel/advice-words.ts';
 import type { SockFile } from '../../src/plan/sock-file.ts';
 
@@ -16,6 +18,19 @@ describe('the words on advice', () => {
     const apart = (by: number): string => weighedWords({ ...advice, present: { ...advice.present!, score: best.score + by } });
     expect(apart(0.49)).toMatch(/already about as good/);
     expect(apart(0.5)).toMatch(/weighed\.$/);
+  });
+
+  it('a deeper heel is told with the figures that the table shows', () => {
+    let told = 0;
+    for (const rowsPer10cm of [37, 38, 39, 40, 41, 42, 43]) {
+      const { present, best: [best] } = adviseSock({ ...HIGH, gauge: { stitchesPer10cm: 29, rowsPer10cm } });
+      const depth = (plan: Plan): number => measureRest(plan).heelDepthMm!, from = depth(present!.plan);
+      const [, mm] = /heel (\d+) mm deeper/.exec(best.reason) ?? [];
+      if (mm === undefined) continue;
+      told++;
+      expect(depthWords(depth(best.plan), from, 'cm'), String(rowsPer10cm)).toContain(`(+${(Number(mm) / 10).toFixed(1)})`);
+    }
+    expect(told).toBeGreaterThan(3);
   });
 
   it('a heel on half of more stitches is told with the number that it has', () => {
