@@ -176,5 +176,5 @@ function totalWords(plan: Plan, knitted: PageState['knitted']): string {
   const words = `One sock: ${countOf(passes, 'pass', 'passes')}`;
   if (knitted === null) return words;
   const grams = knitted.yarn.reduce((sum, use) => sum + use.grams, 0);
-  return `${words}, ${countOf(knitted.trace.loops, 'loop')}, about ${Math.ceil(grams)} g of yarn`;
+  return `${words}, ${countOf(knitted.trace.loops, 'loop')}, about ${grams.toFixed(0)} g of yarn`;
 }

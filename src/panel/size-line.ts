@@ -46,7 +46,11 @@ export function createSizeLine(first: SizeRow, source: string | null, hooks: Siz
     if (value !== null && settings !== null) change({ [key]: lengthScale(settings.lengthUnit).toFile(value) });
   };
   const name = el('input', { type: 'text', class: 'size-name', autocomplete: 'off', value: size.name, 'aria-label': 'Name of the size' });
-  name.addEventListener('change', () => { change({ name: name.value.trim() || size.name }); });
+  name.addEventListener('change', () => {
+    change({ name: name.value.trim() || size.name });
+    // A name changes no count: what is copied before the row is worked out again has the new one.
+    if (graded !== null) graded = { ...graded, size: { ...graded.size, name: size.name } };
+  });
   const length = createNumberField('', takeLength('lengthMm')), girth = createNumberField('', takeLength('ballGirthMm'));
   const estimate = el('span', { class: 'size-estimate' }, 'estimate'), picture = el('td', { class: 'size-shape' });
   const counts = Array.from({ length: 8 }, (_, place) => el('td', { class: place === 7 ? 'size-yarn' : null }));

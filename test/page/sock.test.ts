@@ -20,7 +20,8 @@ describe('on opening', () => {
 
   // The plain one is what the page opens with, above.
   it.each([
-    ['socks/high-instep.json', 'high instep'], ['socks/short-row-toe.json', 'Short-row toe'],
+    ['socks/high-instep.json', 'high instep'], ['socks/short-row-toe.json', 'Short-row toe'], ['socks/slanted-toe.json', 'Slanted'],
+    ['socks/wide-heel.json', 'Broad heel'], ['socks/child.json', 'Child'],
   ])('the example %s opens and comes to rest', async (file, name) => {
     const { page, errors } = await openSmallSock();
     await page.getByRole('combobox', { name: /example/i }).selectOption(file);
