@@ -10,6 +10,8 @@ export interface StageHooks {
   readonly showPreset: (preset: ViewPreset) => void;
   readonly reset: () => void;
   readonly zoomBy: (factor: number) => void;
+  /** The picture alone over the whole page, or everything again. */
+  readonly showLarge: (isLarge: boolean) => void;
 }
 
 const POSES: readonly (readonly [PoseName, string])[] = [['flat', 'Laid flat'], ['tube', 'Tube'], ['beds', 'On the beds'], ['worn', 'Worn']];
@@ -43,7 +45,7 @@ export function createStageBar(top: HTMLElement, bottom: HTMLElement, hooks: Sta
     ...presets.map(({ element }) => element),
     button('−', { class: 'view-button is-sign', 'aria-label': 'Zoom out' }, () => { hooks.zoomBy(1 / ZOOM_STEP); }),
     button('+', { class: 'view-button is-sign', 'aria-label': 'Zoom in' }, () => { hooks.zoomBy(ZOOM_STEP); }),
-    button('Reset', { class: 'view-button', 'data-view': 'reset' }, hooks.reset));
+    button('Reset', { class: 'view-button', 'data-view': 'reset' }, hooks.reset), largeButton(hooks));
   top.append(poseSwitch, views);
 
   const bar = el('progress', { class: 'stage-progress', max: 1, 'aria-label': 'Relaxing' });
@@ -71,6 +73,21 @@ export function createStageBar(top: HTMLElement, bottom: HTMLElement, hooks: Sta
       showWords(state);
     },
   };
+}
+
+/** For a projector, or a closer look. Escape takes it back too, as from any sheet. */
+function largeButton({ showLarge }: StageHooks): HTMLElement {
+  let isLarge = false;
+  const set = (next: boolean): void => {
+    isLarge = next;
+    setAttributes(element, { 'aria-pressed': String(isLarge), title: isLarge ? 'All of the page again' : 'The picture alone' });
+    showLarge(isLarge);
+  };
+  const element = button('⤢', { class: 'view-button is-sign', 'aria-label': 'Large picture', 'aria-pressed': 'false', title: 'The picture alone' }, () => { set(!isLarge); });
+  window.addEventListener('keydown', ({ key }) => {
+    if (key === 'Escape' && isLarge && document.querySelector('dialog[open]') === null) set(false);
+  });
+  return element;
 }
 
 /** How the shape in the picture stands, and whether that asks for care. */
