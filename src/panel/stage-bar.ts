@@ -1,6 +1,7 @@
 import type { PoseName, PoseStatus } from '../shape/pose.ts';
 import type { ViewPreset } from '../view/sock-view-types.ts';
 import { button, el, setAttributes, setText } from './dom.ts';
+import { svg } from './svg.ts';
 import type { PageState } from './page-state.ts';
 
 export interface StageBar { render(state: PageState): void }
@@ -62,8 +63,9 @@ export function createStageBar(top: HTMLElement, bottom: HTMLElement, hooks: Sta
   };
   return {
     render: (state) => {
-      // The machine is looked at from the front, all else from the side: so the picture has it (view/sock-view-types.ts).
-      if ((drawn?.settings.pose === 'beds') !== (state.settings.pose === 'beds')) preset = 'side';
+      // The machine is looked at from the front, all else from the side, and nothing comes to lie edge on: so the picture has it (view/sock-view-types.ts).
+      const before = drawn?.settings.pose, { pose: now } = state.settings;
+      if ((before === 'beds') !== (now === 'beds') || (now === 'flat' && before !== 'flat' && EDGE_ON.includes(preset))) preset = 'side';
       drawn = state;
       for (const { preset, name, element } of presets) setText(element, preset === 'sole' && state.settings.pose === 'beds' ? SOLE_ON_BEDS : name);
       for (const { pose, input } of inputs) input.checked = pose === state.settings.pose;
@@ -83,7 +85,9 @@ function largeButton({ showLarge }: StageHooks): HTMLElement {
     setAttributes(element, { 'aria-pressed': String(isLarge), title: isLarge ? 'All of the page again' : 'The picture alone' });
     showLarge(isLarge);
   };
-  const element = button('⤢', { class: 'view-button is-sign', 'aria-label': 'Large picture', 'aria-pressed': 'false', title: 'The picture alone' }, () => { set(!isLarge); });
+  const element = button('', { class: 'view-button is-sign', 'aria-label': 'Large picture', 'aria-pressed': 'false', title: 'The picture alone' }, () => { set(!isLarge); });
+  element.append(svg('svg', { viewBox: '0 0 16 16', width: 14, height: 14, 'aria-hidden': 'true' },
+    svg('path', { d: 'M9.5 2.5h4v4m0-4-5 5M6.5 13.5h-4v-4m0 4 5-5', fill: 'none', stroke: 'currentColor', 'stroke-width': 1.6 })));
   window.addEventListener('keydown', ({ key }) => {
     if (key === 'Escape' && isLarge && document.querySelector('dialog[open]') === null) set(false);
   });

@@ -10,7 +10,7 @@ export interface ToePair { readonly element: HTMLElement; render(state: PageStat
 export function createToePair(): ToePair {
   const drawing = el('div');
   const element = el('figure', { class: 'toe-figure toe-pair' }, drawing, el('figcaption', { 'aria-hidden': 'true' },
-    'Toes from above, by counts and gauge: ', el('span', { class: 'toe-key' }, 'this'), ', ', el('span', { class: 'toe-key is-other' }, 'the other')));
+    'Toes from above, by counts: ', el('span', { class: 'toe-key' }, 'this'), ', ', el('span', { class: 'toe-key is-other' }, 'the other')));
   let drawn = '';
   return {
     element,

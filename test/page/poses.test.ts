@@ -34,6 +34,18 @@ describe('the picture', () => {
   });
 });
 
+it('a sock seen from the sole or the front is not left edge on when it comes to lie flat', async () => {
+  const { page } = await openSmallSock();
+  await countersAtRest(page);
+  const side = await countPixels(page);
+  await choose(page, 'Tube');
+  await page.getByRole('button', { name: 'Sole' }).click();
+  await choose(page, 'Laid flat');
+  expect(await page.locator('.stage-words').innerText()).toBe('At rest, laid flat');
+  await countersAtRest(page);
+  expect((await countPixels(page)).blue).toBeGreaterThan(side.blue * 0.9);
+});
+
 describe('the poses', () => {
   it('each comes to rest, shows its sock, says which it is, and is kept for the next visit', async () => {
     const { page, errors } = await openSmallSock();
