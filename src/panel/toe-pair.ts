@@ -9,8 +9,8 @@ export interface ToePair { readonly element: HTMLElement; render(state: PageStat
 /** The toes of two socks over each other, from above, where they differ: a sock in profile does not show which is rounder. */
 export function createToePair(): ToePair {
   const drawing = el('div');
-  const element = el('figure', { class: 'toe-figure toe-pair' }, drawing, el('figcaption', { 'aria-hidden': 'true' },
-    'Toes from above, by counts: ', el('span', { class: 'toe-key' }, 'this'), ', ', el('span', { class: 'toe-key is-other' }, 'the other')));
+  const element = el('figure', { class: 'toe-figure toe-pair', title: 'By counts and gauge, lying flat, their tips together' }, drawing, el('figcaption', { 'aria-hidden': 'true' },
+    'Toes from above: ', el('span', { class: 'toe-key' }, 'this'), ', ', el('span', { class: 'toe-key is-other' }, 'the other')));
   let drawn = '';
   return {
     element,
