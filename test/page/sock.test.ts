@@ -54,6 +54,7 @@ describe('the picture', () => {
     const before = await see(page);
     const wide = await countPixels(page);
     const slider = page.getByRole('slider', { name: /turn-down/i });
+    await slider.scrollIntoViewIfNeeded();
     const box = await slider.boundingBox();
     if (box === null) throw new Error('the slider is not shown');
     await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
