@@ -14,6 +14,7 @@ export interface FootMeasures {
   readonly heelDiagonalMm?: number | null;
   /** Least girth above the ankle bones. */
   readonly ankleGirthMm?: number | null;
+  /** Widest girth of the lower leg. */
   readonly calfGirthMm?: number | null;
   readonly heelBreadthMm?: number | null;
   readonly arch?: ArchKind;

@@ -24,8 +24,8 @@ export const FORM = {
   heelRadius: 0.115, heelOfGirth: 0.125, heelOfBreadth: 0.36,
   ankleX: 0.205, ankleHeight: 0.42, calfX: 0.215, calfHeight: 1.25, above: 5,
   instepX: 0.25, instepHeight: 0.225, instepRadius: 0.1, instepAside: 0.25,
-  flankX: 0.27, flankHeight: 0.165, flankRadius: 0.1, flankAside: 0.1, flankEnd: 0.6, flankEndAside: 0.45,
-  archX: 0.44, archRadius: 0.072, archAside: 0.6,
+  flankX: 0.27, flankHeight: 0.165, flankRadius: 0.1, innerFlankRadius: 0.08, flankAside: 0.1, flankEnd: 0.66, flankEndAside: 0.6,
+  archX: 0.44, archRadius: 0.072, archAside: 0.7,
   toeRadius: 0.039,
   turnX: 0.23, turnHeight: 0.26,
   smoothing: 0.02,
@@ -39,9 +39,9 @@ const HOLLOW: Readonly<Record<ArchKind, number>> = { low: 0.015, usual: 0.045, h
 
 /** How far the ends of the great toe, the middle ones and the little toe lie behind the tip, shares of the length, and their places aside, shares of the ball's half breadth. `chosen by eye`. */
 const TOES: Readonly<Record<ToeOutline, { readonly back: readonly [number, number, number]; readonly aside: readonly [number, number, number] }>> = {
-  sloping: { back: [0, 0.025, 0.12], aside: [0.82, 0.05, -0.92] },
-  square: { back: [0.004, 0, 0.012], aside: [0.84, 0, -0.92] },
-  pointed: { back: [0.045, 0, 0.11], aside: [0.76, 0.12, -0.86] },
+  sloping: { back: [0, 0.025, 0.12], aside: [0.86, 0.05, -0.84] },
+  square: { back: [0.004, 0, 0.012], aside: [0.88, 0, -0.88] },
+  pointed: { back: [0.045, 0, 0.11], aside: [0.78, 0.12, -0.8] },
 };
 
 /** Places of the form that its tapes and its tracing start from. y is positive on a right foot's inner side. */
@@ -88,11 +88,16 @@ export function layCones(measures: CompleteMeasures, looks: FootLooks, sizes: Fo
     { from: innerHeel, to: ankle, r1: heelRadius, r2: ankleRadius },
     { from: outerHeel, to: ankle, r1: heelRadius, r2: ankleRadius },
     { from: instep, to: at(middleBall[0], FORM.instepAside * half, middleBall[2]), r1: FORM.instepRadius * length, r2: middle },
-    { from: at(on(FORM.flankX), -FORM.flankAside * half, up(FORM.flankHeight)), to: at(on(FORM.flankEnd), -FORM.flankEndAside * half, sole(middle)), r1: FORM.flankRadius * length, r2: middle },
+    ...[1, -1].map((to): RoundCone => ({
+      from: at(on(FORM.flankX), to * FORM.flankAside * half, up(FORM.flankHeight)), r1: (to > 0 ? FORM.innerFlankRadius : FORM.flankRadius) * length,
+      to: at(on(FORM.flankEnd), to * FORM.flankEndAside * half, sole(middle)), r2: middle,
+    })),
     { from: middleBall, to: toes[1], r1: middle, r2: toe },
     { from: innerHeel, to: arch, r1: heelRadius, r2: archRadius },
     { from: arch, to: innerBall, r1: archRadius, r2: inner },
     { from: outerHeel, to: outerBall, r1: heelRadius, r2: outer },
+    { from: halfWay(innerBall, middleBall), to: halfWay(toes[0], toes[1]), r1: (inner + middle) / 2, r2: toe },
+    { from: halfWay(outerBall, middleBall), to: halfWay(toes[1], toes[2]), r1: (outer + middle) / 2, r2: toe },
     { from: innerBall, to: toes[0], r1: inner, r2: toe },
     { from: outerBall, to: toes[2], r1: outer, r2: toe },
     { from: innerBall, to: outerBall, r1: BALL_RADII.bar * inner, r2: BALL_RADII.bar * outer },
@@ -101,3 +106,5 @@ export function layCones(measures: CompleteMeasures, looks: FootLooks, sizes: Fo
   ];
   return { cones, heel, innerBall, outerBall, ankle, calf, toes, heelRadius };
 }
+
+function halfWay(a: Point, b: Point): Point { return [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2, (a[2] + b[2]) / 2]; }

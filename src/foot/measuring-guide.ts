@@ -26,7 +26,7 @@ const GUIDE: MeasuringGuide = {
     { measure: 'ballGirthMm', name: 'Girth at the ball', how: 'Round the widest part of the foot, over the joints where the great toe and the little toe begin.' },
     { measure: 'heelDiagonalMm', name: 'Over heel and instep', how: 'Round the back of the heel where it meets the floor, and over the front of the ankle where the foot bends. This is what a sock has to pass: measure it for a high instep.' },
     { measure: 'ankleGirthMm', name: 'Ankle girth', how: 'Level round the leg at its narrowest, just above the ankle bones.' },
-    { measure: 'calfGirthMm', name: 'Calf girth', how: 'Level round the leg at its widest. For a short leg, measure where the top of the sock will sit instead.' },
+    { measure: 'calfGirthMm', name: 'Calf girth', how: 'Level round the lower leg at its widest, for short socks too: the leg at their top is worked out from it and the ankle.' },
     { measure: 'heelBreadthMm', name: 'Heel breadth', how: 'Stand with the heel between two books and measure from book to book.' },
     { measure: 'arch', name: 'Arch', how: 'Step with a wet foot on dry paper. A print without its inner middle is a high arch; one that is nearly as broad there as at the heel is a low one.' },
     { measure: 'toes', name: 'Outline of the toes', how: 'Look at them from above: longest in the middle, all about alike, or falling off from the great toe.' },

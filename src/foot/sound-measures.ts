@@ -62,5 +62,7 @@ function contradictionsOf(name: MeasureName, given: FootMeasures, kept: Readonly
     const leastMm = name === upper ? least * other : other / most, mostMm = name === upper ? most * other : other / least;
     if (own < leastMm || own > mostMm) list.push({ name, against, leastMm, mostMm });
   }
-  return list;
+  // The plainest first: it is the one that is told.
+  const beyond = ({ leastMm, mostMm }: Contradiction): number => Math.max(leastMm / own, own / mostMm);
+  return list.sort((a, b) => beyond(b) - beyond(a));
 }

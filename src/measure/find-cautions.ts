@@ -1,4 +1,5 @@
 import type { Problem } from '../base/problem.ts';
+import { legGirthAt, turnHeight } from '../foot/leg-girth.ts';
 import type { Plan, PlannedFoot } from '../plan/plan-types.ts';
 import { measureRest } from './measure-rest.ts';
 
@@ -62,9 +63,13 @@ function cautionSize({ lengthMm, lengthToleranceMm }: PlannedFoot): Problem | nu
   };
 }
 
-function cautionTop(plan: Plan, { calfGirthMm }: PlannedFoot): Problem | null {
+/** Where the leg ends, between ankle and calf; nothing is said of a calf that is not given. */
+function cautionTop(plan: Plan, { calfGirthMm, measures }: PlannedFoot): Problem | null {
   if (calfGirthMm === null) return null;
-  return cautionLeg(plan, 'foot.calfGirthMm', calfGirthMm, 'The top of the leg', 'calf', plan.legKind === 'flat-rib');
+  const leg = { lengthMm: measures.lengthMm.valueMm, ankleGirthMm: measures.ankleGirthMm.valueMm, calfGirthMm };
+  const rows = plan.plainPasses + (plan.anklePasses + (plan.legKind === 'tube' ? plan.legPasses : 2 * plan.legPasses)) / 2;
+  const girthMm = legGirthAt(leg, turnHeight(leg) + rows / plan.rowsPerMm);
+  return cautionLeg(plan, 'foot.calfGirthMm', girthMm, 'The top of the leg', 'leg', plan.legKind === 'flat-rib');
 }
 
 /** The narrowest girth above the heel lies in the plain tube of the ankle, whatever the leg is. */

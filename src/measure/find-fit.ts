@@ -56,8 +56,8 @@ function answerOverHeel({ plan, foot }: WornSock): FitAnswer {
   const answer = { good: 'It goes over the heel', mind: 'It goes over the heel with a struggle', poor: 'It does not go over the heel' }[verdict];
   return {
     question: 'over-heel', verdict, answer, value, unit: '%',
-    because: `The foot is ${mm(diagonalMm)} round heel and instep, the sock's tube ${mm(tubeMm)}: it must open by ${percent(value)}. `
-      + `By the geometry of its loops (Peirce) it opens by ${percent(100 * (opening - 1))} until they jam; ${percent(100 * EASY_OPENING * (opening - 1))} goes easily (chosen by eye). A tight cast-on opens less.`,
+    because: `It must open by ${percent(value)}, from ${mm(tubeMm)} to the ${mm(diagonalMm)} round heel and instep, and can by ${percent(100 * (opening - 1))}.`,
+    basis: `How far knitting opens follows from the geometry of its loops (Peirce), until they jam; ${percent(100 * EASY_OPENING)} of that counts as easy (chosen by eye). A tight cast-on opens less.`,
   };
 }
 
@@ -72,8 +72,8 @@ function answerHeel(sock: WornSock, { summary }: WornMaps): FitAnswer | null {
   const answer = value === 0 ? 'The heel is seated' : value > 0 ? `The heel is too shallow by ${mm(value)}` : `The heel is deeper than needed by ${mm(-value)}`;
   return {
     question: 'heel', verdict, answer, value, unit: 'mm',
-    because: `Over heel and instep the cloth is drawn ${ratio >= 1 ? `${percent(100 * (ratio - 1))} further` : `${percent(100 * (1 - ratio))} less far`} than round the ball; up to ${percent(100 * (HEEL_STRETCH.seated - 1))} further is what a usual short-row heel asks on a mean foot. `
-      + `${mm(lacking(1))} ${lacking(1) >= 0 ? 'more' : 'less'} depth would stretch both alike. ${tellPouch(sock)}`,
+    because: `Over heel and instep the cloth is drawn ${ratio >= 1 ? `${percent(100 * (ratio - 1))} further` : `${percent(100 * (1 - ratio))} less far`} than round the ball. ${tellPouch(sock)}`,
+    basis: `Up to ${percent(100 * (HEEL_STRETCH.seated - 1))} further is what a usual short-row heel asks of a mean foot (geometry, and a survey's feet), and counts as seated; ${mm(Math.abs(lacking(1)))} ${lacking(1) >= 0 ? 'more' : 'less'} depth would stretch both alike.`,
   };
 }
 
@@ -99,7 +99,8 @@ function answerFootGirth({ plan, foot, fabric, positions }: WornSock): FitAnswer
     : [value <= GIRTH.tight ? 'mind' : 'poor', `The foot is tight: ${mm(foot.girths.ballGirthMm - restMm)} less than the ball`];
   return {
     question: 'foot-girth', verdict: words[0], answer: words[1], value, unit: '%',
-    because: `${mm(restMm)} round at rest on a ball of ${mm(foot.girths.ballGirthMm)}; worn it goes round in ${mm(wornMm)}. Usual is ${percent(GIRTH.loose)} to ${percent(GIRTH.snug)} of stretch (common practice).`,
+    because: `${mm(restMm)} round at rest, on a ball of ${mm(foot.girths.ballGirthMm)}: ${value >= 0 ? `stretched by ${percent(value)}` : `${percent(-value)} too wide`}.`,
+    basis: `Usual is ${percent(GIRTH.loose)} to ${percent(GIRTH.snug)} of stretch (common practice); worn, the cloth goes round the ball in ${mm(wornMm)}.`,
   };
 }
 
@@ -111,7 +112,8 @@ function answerFootLength({ plan, foot }: WornSock): FitAnswer | null {
   const answer = verdict === 'good' ? 'The foot is long enough' : `The foot is ${mm(Math.abs(value))} too ${value < 0 ? 'short' : 'long'}`;
   return {
     question: 'foot-length', verdict, answer, value, unit: 'mm',
-    because: `${mm(restMm)} from heel to toe at rest on a foot of ${mm(lengthMm)}. As long as the foot, or a little less, is usual (common practice); up to ${percent(-LENGTH.short)} less and ${percent(LENGTH.long)} more counts as that (chosen by eye).`,
+    because: `${mm(restMm)} from heel to toe at rest, on a foot of ${mm(lengthMm)}.`,
+    basis: `As long as the foot, or a little less, is usual (common practice); up to ${percent(-LENGTH.short)} less and ${percent(LENGTH.long)} more counts as that (chosen by eye).`,
   };
 }
 
@@ -126,7 +128,8 @@ function answerToe({ fabric, foot, positions, clearanceMm }: WornSock, { vertexP
   const answer = pressure > TOE.firm ? 'The toes are pressed' : value > TOE.room ? `${mm(value)} of cloth hangs over the toes` : 'The toes have room';
   return {
     question: 'toe', verdict, answer, value, unit: 'mm',
-    because: `The cloth reaches ${mm(value)} beyond the toes and presses their tips with ${mmHg(pressure)} on average. Loose folds chafe in a shoe, pressure adds to the shoe's; from ${mm(TOE.room)}, or ${mmHg(TOE.firm)}, it is worth knowing (chosen by eye).`,
+    because: `The cloth reaches ${mm(value)} beyond the toes and presses their tips with ${mmHg(pressure)}.`,
+    basis: `Loose folds chafe in a shoe, pressure adds to the shoe's; from ${mm(TOE.room)}, or ${mmHg(TOE.firm)} on average, it is worth knowing (chosen by eye).`,
   };
 }
 
@@ -134,11 +137,12 @@ function answerAnkle(sock: WornSock, { vertexGapMm, areas, summary }: WornMaps):
   const value = meanOf(vertexGapMm, areas, (v) => isAtAnkle(sock, v));
   if (value === null || summary.anklePressureMmHg === null) return null;
   const pressure = summary.anklePressureMmHg, { word, verdict: tightness, warning } = judgePressure(pressure);
-  const because = `Round the ankle's least girth (${mm(sock.foot.girths.ankleGirthMm)}) the cloth presses with ${mmHg(pressure)} on average`;
-  if (warning !== null) return { question: 'ankle', verdict: tightness, answer: `The ankle is ${word}: about ${mmHg(pressure)}`, value: pressure, unit: 'mmHg', because: `${because}. ${warning}` };
+  const because = `Round the ${mm(sock.foot.girths.ankleGirthMm)} above the ankle bones the cloth presses with ${mmHg(pressure)}`;
+  const basis = `Means round the ankle's least girth; up to ${mm(ANKLE_GAP.mind)} off counts as close (chosen by eye).`;
+  if (warning !== null) return { question: 'ankle', verdict: tightness, answer: `The ankle is ${word}: about ${mmHg(pressure)}`, value: pressure, unit: 'mmHg', because: `${because}. ${warning}`, basis };
   const verdict: FitVerdict = value > ANKLE_GAP.poor ? 'poor' : value > ANKLE_GAP.mind ? 'mind' : 'good';
   const answer = verdict === 'good' ? 'The ankle lies close' : `The ankle stands off by ${mm(value)} on average`;
-  return { question: 'ankle', verdict, answer, value, unit: 'mm', because: `${because} and stands off by ${value.toFixed(1)} mm; up to ${mm(ANKLE_GAP.mind)} counts as close (chosen by eye).` };
+  return { question: 'ankle', verdict, answer, value, unit: 'mm', because: `${because} and ${value < 0.5 ? 'lies on the skin' : `stands off by ${mm(value)}`}.`, basis };
 }
 
 function answerTop({ summary }: WornMaps): FitAnswer | null {
@@ -147,7 +151,8 @@ function answerTop({ summary }: WornMaps): FitAnswer | null {
   const { word, verdict, warning } = judgePressure(value);
   return {
     question: 'top', verdict, answer: `Top of the leg: about ${mmHg(value)}, ${word}`, value, unit: 'mmHg',
-    because: `${warning ?? 'Well below medical compression, which begins at 14 to 18 mmHg.'} Worked out from the cloth's tension and curvature (Laplace) with stiffnesses from published ranges, which end at 17 % of stretch: yours may press half as hard, or twice. ${MODEL}`,
+    because: warning ?? 'Well below medical compression, which begins at 14 to 18 mmHg.',
+    basis: `Worked out from the cloth's tension and curvature (Laplace), with stiffnesses from published ranges, which end at 17 % of stretch: yours may press half as hard, or twice. ${MODEL}`,
   };
 }
 

@@ -11,8 +11,10 @@ export interface FitAnswer {
   readonly verdict: FitVerdict;
   /** In a few words: `The heel is too shallow by 8 mm`. */
   readonly answer: string;
-  /** What the answer rests on, with its numbers and how sure they are. */
+  /** The numbers that the answer rests on. */
   readonly because: string;
+  /** What the numbers are held against, and how that is known. */
+  readonly basis: string;
   /** The number that the verdict hangs on. */
   readonly value: number;
   readonly unit: 'mm' | '%' | 'mmHg';

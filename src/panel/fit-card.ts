@@ -40,11 +40,12 @@ export function createFitCard(host: HTMLElement, hooks: FitHooks): FitCard {
   const answers = el('ul', { class: 'fit-answers' }), press = el('p', { class: 'fit-press' });
   const showPressure = button('Show where it presses', { class: 'text-button', hidden: true }, hooks.showPressure);
   const guessed = el('p', { class: 'fit-guessed' });
+  const bases = el('dl', {}), judged = el('details', { class: 'fit-bases', hidden: true }, el('summary', {}, 'How these are judged'), bases);
   const cautions = el('ul', { class: 'fit-cautions', 'aria-label': 'Cautions for this sock' });
   const card = el('section', { class: 'card fit-card', 'aria-label': 'Fit of the sock' },
     el('div', { role: 'status' }, summary, detail), el('div', { class: 'fit-buttons' }, putOn, fit), answers, press, showPressure, cautions);
   host.append(card, el('section', { class: 'card fit-limits', 'aria-label': 'What a model can say' }, guessed,
-    el('p', {}, LIMITS), button('How to measure a foot', { class: 'text-button' }, hooks.showHowToMeasure)));
+    el('p', {}, LIMITS), judged, button('How to measure a foot', { class: 'text-button' }, hooks.showHowToMeasure)));
 
   let last: LastReading | null = null;
   let drawn = '';
@@ -76,6 +77,8 @@ export function createFitCard(host: HTMLElement, hooks: FitHooks): FitCard {
       answers.replaceChildren(...(last?.reading.fit ?? []).map((answer) => drawAnswer(answer, state, showLine)));
       setText(press, last === null ? '' : unbroken(inUnitsOf(pressWords(last.reading.summary), lengthUnit)));
       showPressure.hidden = last === null;
+      judged.hidden = last === null;
+      bases.replaceChildren(...(last?.reading.fit ?? []).flatMap(({ answer, basis }) => [el('dt', {}, unbroken(inUnitsOf(answer, lengthUnit))), el('dd', {}, unbroken(inUnitsOf(basis, lengthUnit)))]));
       cautions.replaceChildren(...told.map(({ message }) => el('li', {}, inUnitsOf(message, lengthUnit))));
       cautions.hidden = told.length === 0;
     },

@@ -38,7 +38,7 @@ export const footFolder: FolderSpec = {
       usual: [200, 420],
     },
     { ...optionalMeasure('ankleGirthMm', 'Ankle girth', 'The least girth above the ankle bones.'), usual: [140, 320] },
-    { ...optionalMeasure('calfGirthMm', 'Calf girth', 'Where the top of the leg will sit.'), usual: [160, 480] },
+    { ...optionalMeasure('calfGirthMm', 'Calf girth', 'The widest of the lower leg. Lower down the leg is worked out from it and the ankle.'), usual: [160, 480] },
     { ...optionalMeasure('heelBreadthMm', 'Heel breadth', 'Across the heel where it is broadest, standing.'), usual: [40, 100] },
     {
       kind: 'choice', field: 'foot.arch', label: 'Arch', choices: { low: 'low', usual: 'usual', high: 'high' }, planned: () => 'usual',

@@ -18,10 +18,12 @@ export function checkFootMeasures(foot: PlannedFoot): Problem[] {
   const { lengthMm, ballGirthMm, heelDiagonalMm, ankleGirthMm, calfGirthMm, heelBreadthMm } = foot;
   const given = { lengthMm, ballGirthMm, heelDiagonalMm, ankleGirthMm, calfGirthMm, heelBreadthMm };
   return findContradictions(given).map(({ name, against, leastMm, mostMm }) => {
-    const value = formatNumber(given[name] ?? 0, 0), other = `a ${NAMES[against]} of ${formatNumber(given[against] ?? 0, 0)} mm`;
+    const value = formatNumber(given[name] ?? 0, 0), other = `${withArticle('a', NAMES[against])} of ${formatNumber(given[against] ?? 0, 0)} mm`;
     const field = name === 'lengthMm' && foot.lengthToleranceMm > 0 ? 'foot.shoeSize' : `foot.${name}`;
     return makeProblem(field, given[name], `${formatNumber(Math.ceil(leastMm), 0)} to ${formatNumber(Math.floor(mostMm), 0)} mm beside ${other}`,
-      `A ${NAMES[name]} of ${value} mm does not go with ${other}: measure both again. `
+      `${withArticle('A', NAMES[name])} of ${value} mm does not go with ${other}: measure both again. `
       + `The sock is planned from what you gave; the foot that it is shown on has ${formatNumber(foot.measures[name].valueMm, 0)} mm there, an estimate.`);
   });
 }
+
+function withArticle(article: 'a' | 'A', name: string): string { return `${article}${/^[aeiou]/.test(name) ? 'n' : ''} ${name}`; }

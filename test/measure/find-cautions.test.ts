@@ -11,6 +11,9 @@ const fieldsOf = (plan: Partial<Plan>, foot: Partial<PlannedFoot>, body: BodyGir
   findCautions(makePlan(plan), { ...UNKNOWN_FOOT, ...foot }, body).map((caution) => caution.field)
 );
 
+/** 130 rows are 310 mm: to above the widest of a mean calf, at 1.25 of the foot's length over the floor. */
+const TALL = { legPasses: 130 } as const;
+
 describe('cautions', () => {
   it('need a measure to speak of', () => {
     expect(fieldsOf({}, {})).toEqual([]);
@@ -18,11 +21,12 @@ describe('cautions', () => {
 
   /** 72 stitches at 0.3 to the mm are 240 mm of plain tube, so the limit chosen is 360 mm. */
   it.each<[what: string, plan: Partial<Plan>, foot: Partial<PlannedFoot>, body: BodyGirths, fields: string[]]>([
-    ['a calf that a tube can take', { legKind: 'tube' }, { calfGirthMm: 355 }, {}, []],
-    ['a calf too wide for a tube', { legKind: 'tube' }, { calfGirthMm: 365 }, {}, ['foot.calfGirthMm']],
-    ['a calf that a rib can take', {}, { calfGirthMm: 355 }, {}, []],
-    ['a calf too wide for a rib', {}, { calfGirthMm: 365 }, {}, ['foot.calfGirthMm']],
-    ['a calf that wider knitting can take', { stitches: 80 }, { calfGirthMm: 365 }, {}, []],
+    ['a calf that a tube can take', { legKind: 'tube', legPasses: 260 }, { calfGirthMm: 355 }, {}, []],
+    ['a calf too wide for a tube', { legKind: 'tube', legPasses: 260 }, { calfGirthMm: 365 }, {}, ['foot.calfGirthMm']],
+    ['a calf that a rib can take', TALL, { calfGirthMm: 355 }, {}, []],
+    ['a calf too wide for a rib', TALL, { calfGirthMm: 365 }, {}, ['foot.calfGirthMm']],
+    ['a calf that a short leg does not reach', {}, { calfGirthMm: 365 }, {}, []],
+    ['a calf that wider knitting can take', { ...TALL, stitches: 80 }, { calfGirthMm: 365 }, {}, []],
     ['a wide ankle', {}, {}, { ankleGirthMm: 365 }, ['foot.ankleGirthMm']],
     ['a shoe size', {}, { lengthMm: 260, lengthToleranceMm: 4 }, {}, ['foot.shoeSize']],
     ['a measured foot', {}, { lengthMm: 260 }, {}, []],
@@ -48,7 +52,7 @@ describe('cautions', () => {
   });
 
   it('tell the stretch from the rib at rest, and ask for a clinician', () => {
-    const [caution] = findCautions(makePlan(), { ...UNKNOWN_FOOT, calfGirthMm: 420 });
+    const [caution] = findCautions(makePlan(TALL), { ...UNKNOWN_FOOT, calfGirthMm: 420 });
     // 240 mm x 0.7 = 168 mm at rest; 420 mm is 2.5 times that.
     expect(caution.message).toContain('168 mm');
     expect(caution.message).toContain('150 %');
@@ -58,7 +62,7 @@ describe('cautions', () => {
   it('and notes speak of no pressure', () => {
     const texts = [
       ...careNotes().map((note) => note.text),
-      ...findCautions(makePlan({ closing: 'bind-off' }), { ...UNKNOWN_FOOT, calfGirthMm: 500, ballGirthMm: 400 }, { ankleGirthMm: 400, heelDiagonalMm: 500 }).map((c) => c.message),
+      ...findCautions(makePlan({ ...TALL, closing: 'bind-off' }), { ...UNKNOWN_FOOT, calfGirthMm: 500, ballGirthMm: 400 }, { ankleGirthMm: 400, heelDiagonalMm: 500 }).map((c) => c.message),
     ];
     expect(texts.filter((text) => /mmHg|class [12]|medical grade/i.test(text))).toEqual([]);
     expect(texts.length).toBeGreaterThan(8);

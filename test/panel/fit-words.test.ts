@@ -5,7 +5,7 @@ import { fitSummary, guessedWords } from '../../src/panel/fit-words.ts';
 import type { PageState } from '../../src/panel/page-state.ts';
 import { offWords } from '../../src/panel/tolerance-card.ts';
 
-const answer = (verdict: FitVerdict): FitAnswer => ({ question: 'heel', verdict, answer: '', because: '', value: 0, unit: 'mm' });
+const answer = (verdict: FitVerdict): FitAnswer => ({ question: 'heel', verdict, answer: '', because: '', basis: '', value: 0, unit: 'mm' });
 const state = (pose: 'worn' | 'flat', kind: 'settled' | 'relaxing'): Pick<PageState, 'settings' | 'shape' | 'problems'> => ({
   settings: { pose } as PageState['settings'], problems: [], shape: kind === 'settled' ? { kind, milliseconds: 1 } : { kind, fraction: 0 },
 });

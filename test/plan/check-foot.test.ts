@@ -27,7 +27,7 @@ describe('measures that cannot be of one foot are said at the field, and the soc
     expect(outcome.problems.map(({ field }) => field).sort()).toEqual([...fields].sort());
     for (const { value, allowed, message } of outcome.problems) {
       expect(value).not.toBeNull();
-      expect(allowed).toMatch(/^\d+ to \d+ mm beside a /);
+      expect(allowed).toMatch(/^\d+ to \d+ mm beside an? /);
       expect(message).toMatch(/does not go with/);
     }
     // What is not believed is estimated from the rest, and the counts follow what was given.

@@ -180,7 +180,7 @@ describe('what the report tells when it is asked', () => {
     expect(keysOf(json.measures)).toEqual(['rest', 'worn']);
     expect(keysOf(json.fit)).toEqual(['answers', 'summary']);
     expect(json.fit!.answers.length).toBeGreaterThan(3);
-    for (const answer of json.fit!.answers) expect(keysOf(answer)).toEqual(['answer', 'because', 'question', 'unit', 'value', 'verdict']);
+    for (const answer of json.fit!.answers) expect(keysOf(answer)).toEqual(['answer', 'basis', 'because', 'question', 'unit', 'value', 'verdict']);
     expect(json.compare!.rows.find(({ name }) => name === 'worn.footLengthMm')!.first).toBe(json.measures!.worn!.footLengthMm);
     expect(json.compare!.rows.find(({ name }) => name === 'worn.gapPercent')).toMatchObject({ first: json.fit!.summary.gapPercent, unit: '%' });
     expect(findInfinite(json)).toEqual([]);
