@@ -154,6 +154,7 @@ function buildPanels({ store, deskOf, choose, choosePass, compareWith, view, pic
       showPreset: (preset) => { view?.showPreset(preset); },
       reset: () => { view?.reset(); },
       zoomBy: (factor) => { view?.zoomBy(factor); },
+      showLarge: (isLarge) => { byId('stage').parentElement?.classList.toggle('is-large', isLarge); },
     }),
     createPassBar(byId('stage-top'), { choosePass, usualPass }),
     mapCard,

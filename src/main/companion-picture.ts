@@ -1,5 +1,6 @@
 import type { DifferenceMap } from '../choose/comparison.ts';
 import { mapDifference } from '../choose/map-difference.ts';
+import { otherName } from '../panel/compared-words.ts';
 import type { PageState } from '../panel/page-state.ts';
 import type { PoseName } from '../shape/pose.ts';
 import type { PageStore } from './page-store.ts';
@@ -26,13 +27,13 @@ export function createCompanionPicture(store: PageStore, picture: SockPicture | 
   return {
     render: (state) => {
       measure(state);
-      const { companion, settings: { arrangement } } = state, sock = companion?.knitted ?? null, posed = companion?.posed ?? null;
+      const { companion, planned, settings: { arrangement } } = state, label = otherName(companion?.name ?? '', planned?.plan.name), sock = companion?.knitted ?? null, posed = companion?.posed ?? null;
       const isUnderWay = companion?.shape.kind === 'relaxing', isInPose = shownPose === (state.posed?.pose.name ?? shownPose);
-      const next = [sock, posed, arrangement, difference, companion?.name];
+      const next = [sock, posed, arrangement, difference, label];
       if (!isNews(shown, next) || (isUnderWay && isInPose)) return;
       shown = next;
       shownPose = posed?.pose.name ?? null;
-      picture?.setSecond(sock === null || posed === null || companion === null ? null : { sock, posed, difference, label: companion.name, firstLabel: 'This sock' }, arrangement);
+      picture?.setSecond(sock === null || posed === null || companion === null ? null : { sock, posed, difference, label, firstLabel: 'This sock' }, arrangement);
     },
   };
 }

@@ -8,6 +8,9 @@ export const EXAMPLES = [
   { file: 'socks/plain.json', name: 'Plain, with a striped leg' },
   { file: 'socks/high-instep.json', name: 'For a high instep' },
   { file: 'socks/short-row-toe.json', name: 'With a short-row toe' },
+  { file: 'socks/slanted-toe.json', name: 'With a slanted, rounded toe' },
+  { file: 'socks/wide-heel.json', name: 'With a broad heel and a plateau' },
+  { file: 'socks/child.json', name: 'For a child' },
 ] as const;
 
 /** Knitted where not even an example can be fetched. Invented. */

@@ -1,5 +1,7 @@
+import { firstRates } from '../panel/toe-schedule.ts';
 import type { Plan } from '../plan/plan-types.ts';
 import type { SockFile } from '../plan/sock-file.ts';
+import { planSock } from '../plan/plan-sock.ts';
 import { withField } from '../plan/with-field.ts';
 import { DEFAULTS, HELD_AT_LEAST, LEAST_TIP, LEAST_TURN_DOWN } from '../plan/defaults.ts';
 
@@ -10,18 +12,21 @@ export interface SockVariant {
   readonly file: SockFile;
 }
 
+/** A plateau that shows, stitches that make a heel broader, and a toe's slant that shows; chosen by eye. */
+const PLATEAU_PASSES = 4, BROADER_STITCHES = 4, SLANT_STITCHES = 4;
 /** Of a gauge that is drawn tighter, how many stitches more in 10 cm. */
 const TIGHTER_STITCHES = 1;
 /** Girths of a foot that swells in the course of a day, over those in the file; chosen by eye. */
 const SWOLLEN = 1.05;
 const SWELLING_GIRTHS = ['ballGirthMm', 'heelDiagonalMm', 'ankleGirthMm', 'calfGirthMm'] as const;
 
-/** The usual questions at the machine: which toe, how deep a heel, what if I knit tighter. */
+/** The usual questions at the machine: which toe, how deep a heel, how broad, what if I knit tighter. */
 export function suggestVariants(file: SockFile, plan: Plan): readonly SockVariant[] {
   const widths = [plan.turnDownWidth - 2, plan.turnDownWidth + 2].filter((width) => width >= LEAST_TURN_DOWN && width <= widestTurnDown(plan));
   return [
     otherToe(file, plan),
     ...widths.map((width) => ({ label: `Heel turned down to ${width}, ${width < plan.turnDownWidth ? '2 fewer: deeper' : '2 more: shallower'}`, file: turnedDownTo(file, plan, width) })),
+    ...otherShapings(file, plan),
     ...onSwollenFoot(file, plan),
     { label: 'One stitch tighter in 10 cm, counted anew', file: tighter(file, plan, 'counted anew') },
     { label: 'One stitch tighter, knitted by the same counts', file: tighter(withCounts(file, plan), plan, 'same counts') },
@@ -51,6 +56,20 @@ function onSwollenFoot(file: SockFile, plan: Plan): readonly SockVariant[] {
   if (girths.length === 0) return [];
   const swollen = girths.reduce((changed, [name, girthMm]) => withField(changed, `foot.${name}`, Number((SWOLLEN * girthMm).toFixed(1))), withCounts(file, plan));
   return [{ label: `The same sock on a foot swollen by ${Math.round(100 * (SWOLLEN - 1))} %`, file: named(swollen, plan, 'foot swollen') }];
+}
+
+/** One more way to shape each part, where it has not been taken yet and can be knitted. */
+function otherShapings(file: SockFile, plan: Plan): readonly SockVariant[] {
+  const isPlain = plan.toeKind === 'decreased' && (file.toe?.schedule ?? []).length === 0, heel = plan.heelStitches + BROADER_STITCHES;
+  // The toe stays as it is: its tip would follow a broader heel.
+  const broader = withField(withField(file, 'heel.stitches', heel), 'toe.tipStitches', plan.toeTipStitches);
+  const round = withField(withField(file, 'toe.tipStitches', undefined), 'toe.schedule', firstRates(plan));
+  return [
+    ...(plan.plateauPasses === 0 ? [{ label: `A plateau of ${PLATEAU_PASSES} passes in the heel`, file: named(withField(file, 'heel.plateauPasses', PLATEAU_PASSES), plan, 'plateau') }] : []),
+    ...(plan.heelStitches === plan.bedStitches ? [{ label: `A broader heel, on ${heel} of ${plan.stitches} stitches`, file: named(broader, plan, `heel on ${heel}`) }] : []),
+    ...(isPlain && plan.passesPerDecrease > 2 ? [{ label: 'A rounder toe, decreased faster to its tip', file: named(round, plan, 'rounder toe') }] : []),
+    ...(isPlain && plan.toeSlantStitches === 0 ? [{ label: `A toe slanted by ${SLANT_STITCHES} stitches`, file: named(withField(file, 'toe.slantStitches', SLANT_STITCHES), plan, 'slanted toe') }] : []),
+  ].filter((variant) => planSock(variant.file).plan !== null);
 }
 
 /** More rows too, so that a stitch keeps its proportions. */

@@ -69,13 +69,13 @@ function cautionTop(plan: Plan, { calfGirthMm, measures }: PlannedFoot): Problem
   const leg = { lengthMm: measures.lengthMm.valueMm, ankleGirthMm: measures.ankleGirthMm.valueMm, calfGirthMm };
   const rows = plan.plainPasses + (plan.anklePasses + (plan.legKind === 'tube' ? plan.legPasses : 2 * plan.legPasses)) / 2;
   const girthMm = legGirthAt(leg, turnHeight(leg) + rows / plan.rowsPerMm);
-  return cautionLeg(plan, 'foot.calfGirthMm', girthMm, 'The top of the leg', 'leg', plan.legKind === 'flat-rib');
+  return cautionLeg(plan, 'foot.calfGirthMm', girthMm, 'The top of the leg', 'a leg', plan.legKind === 'flat-rib');
 }
 
 /** The narrowest girth above the heel lies in the plain tube of the ankle, whatever the leg is. */
 function cautionAnkle(plan: Plan, { ankleGirthMm }: BodyGirths): Problem | null {
   if (ankleGirthMm === undefined) return null;
-  return cautionLeg(plan, 'foot.ankleGirthMm', ankleGirthMm, 'The ankle', 'ankle', false);
+  return cautionLeg(plan, 'foot.ankleGirthMm', ankleGirthMm, 'The ankle', 'an ankle', false);
 }
 
 function cautionLeg(plan: Plan, field: string, bodyMm: number, part: string, what: string, isRib: boolean): Problem | null {
@@ -86,7 +86,7 @@ function cautionLeg(plan: Plan, field: string, bodyMm: number, part: string, wha
   const cloth = isRib ? 'This rib' : 'Plain knitting';
   return {
     field, value: `${bodyMm.toFixed(0)} mm`, allowed: `at most ${Math.floor(mostMm).toFixed(0)} mm for ${String(plan.stitches)} stitches`,
-    message: `${part} is ${restMm.toFixed(0)} mm round at rest and must stretch by ${percent(bodyMm / restMm - 1)} for a ${what} of ${bodyMm.toFixed(0)} mm. `
+    message: `${part} is ${restMm.toFixed(0)} mm round at rest and must stretch by ${percent(bodyMm / restMm - 1)} for ${what} of ${bodyMm.toFixed(0)} mm. `
       + `${cloth} is likely to sit tight when stretched by more than ${percent(mostMm / restMm - 1)}: take more stitches or a shorter leg. ${ASK}`,
   };
 }

@@ -2,11 +2,12 @@ import type { ComparedRow, SockComparison } from '../choose/comparison.ts';
 import type { Arrangement, ClothLayer } from '../view/sock-view-types.ts';
 import { createVariantList } from './variant-list.ts';
 import type { VariantHooks } from './variant-list.ts';
-import { comparedNumber, comparisonText, differenceWords, isSame, shareOf, unitWords } from './compared-words.ts';
+import { comparedNumber, comparisonText, differenceWords, isSame, otherName, shareOf, unitWords } from './compared-words.ts';
 import { button, el, setAttributes, setText } from './dom.ts';
 import { copyText } from './hand-out.ts';
 import type { CompanionState, PageState, Settings } from './page-state.ts';
 import { inUnitsOf, problemWords } from './problem-words.ts';
+import { createToePair } from './toe-pair.ts';
 
 export interface CompareCard { render(state: PageState): void }
 
@@ -36,10 +37,10 @@ export function createCompareCard(host: HTMLElement, hooks: CompareHooks): Compa
     button('Keep this sock to compare with', { class: 'main-button' }, hooks.keepThis),
     el('p', { class: 'compare-note' }, 'Then change the one on the panel and watch it part from the kept one. Or take a second sock at once:'));
   const pair = createPair(hooks);
-  const table = createDifferences();
+  const toes = createToePair(), table = createDifferences();
   const others = createVariantList(hooks);
   const more = el('details', { class: 'compare-more' }, el('summary', {}, 'Compare with another'));
-  const card = el('section', { class: 'card compare-card', 'aria-label': 'Two socks compared' }, start, pair.element, table.element, more, others.element);
+  const card = el('section', { class: 'card compare-card', 'aria-label': 'Two socks compared' }, start, pair.element, toes.element, table.element, more, others.element);
   host.append(card);
   let wasEmpty: boolean | null = null;
   return {
@@ -55,6 +56,7 @@ export function createCompareCard(host: HTMLElement, hooks: CompareHooks): Compa
       }
       others.render(state);
       pair.render(state);
+      toes.render(state);
       table.render(state, isEmpty ? null : hooks.compare(state));
     },
   };
@@ -81,7 +83,7 @@ function createPair(hooks: CompareHooks): Pair {
       element.hidden = companion === null;
       if (companion === null) return;
       setText(mine, planned?.plan.name ?? '');
-      setText(other, companion.name);
+      setText(other, otherName(companion.name, planned?.plan.name));
       const words = shape.kind === 'kept' ? 'This sock cannot be knitted as it stands: compared is the last one that could.' : companionWords(companion);
       setText(status, words);
       status.hidden = words === '';
@@ -168,11 +170,11 @@ function createDifferences(): Differences {
     render: ({ settings, planned, companion }, comparison) => {
       element.hidden = comparison === null;
       if (comparison === null) return;
-      const key = JSON.stringify([comparison, settings.lengthUnit]);
+      const first = planned?.plan.name ?? '', second = otherName(companion?.name ?? '', first), key = JSON.stringify([comparison, settings.lengthUnit, first, second]);
       if (key === drawn) return;
       drawn = key;
       setText(said, '');
-      shown = { rows: comparison.rows, settings, first: planned?.plan.name ?? '', second: companion?.name ?? '' };
+      shown = { rows: comparison.rows, settings, first, second };
       remarks.hidden = comparison.remarks.length === 0;
       remarks.replaceChildren(...comparison.remarks.map((remark) => el('li', { 'data-field': remark.field }, inUnitsOf(remark.message, settings.lengthUnit))));
       draw();

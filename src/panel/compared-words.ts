@@ -5,6 +5,11 @@ import type { LengthUnit } from './units.ts';
 /** Decimals of a number that is no length: half a gram is already more than a kitchen scale tells. */
 const DECIMALS: Readonly<Record<Exclude<ComparedRow['unit'], 'mm'>, number>> = { deg: 0, stitches: 0, passes: 0, m: 0, g: 0, '%': 0, mmHg: 1, '': 0 };
 
+/** What the other sock is called beside this one: a kept one that has its name still is told from it. */
+export function otherName(other: string, mine: string | undefined): string {
+  return other === mine ? `${other}, as kept` : other;
+}
+
 /** `26.2`, `112°`, `12`; a dash where there is none. */
 export function comparedNumber(value: number | null, unit: ComparedRow['unit'], lengthUnit: LengthUnit): string {
   if (value === null) return '–';

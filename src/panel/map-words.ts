@@ -17,7 +17,7 @@ export interface MapWords {
 }
 
 const STRETCH_ALOUD = 'against the size at rest. Blue: {less}, darkest at {low} and beyond. Pale grey: as at rest. Orange to brown: {more}, darkest at {high} and beyond.';
-const DIFFERENCE_ALOUD = 'of the second sock against the first. Purple: {less}, darkest at {low} and beyond. Pale grey: alike. Green: {more}, darkest at {high} and beyond.';
+const DIFFERENCE_ALOUD = 'of the other sock against this. Purple: {less}, darkest at {low} and beyond. Pale grey: alike. Green: {more}, darkest at {high} and beyond.';
 
 export const MAP_WORDS: Readonly<Record<MapLayer, MapWords>> = {
   'stretch-width': { title: 'Stretch along the courses', less: 'narrower', middle: 'at rest', more: 'wider', aloud: `Stretch along the courses, ${STRETCH_ALOUD}` },
@@ -30,8 +30,8 @@ export const MAP_WORDS: Readonly<Record<MapLayer, MapWords>> = {
     title: 'Cloth stands off the skin', less: 'touches', middle: '', more: 'far off',
     aloud: 'How far the cloth stands off the skin. Cream: it lies on it. Green to deep sea green: it stands off, darkest at {high} and more.',
   },
-  longer: { title: 'Second sock, part by part', less: 'shorter', middle: 'alike', more: 'longer', aloud: `Length, part by part, ${DIFFERENCE_ALOUD}` },
-  wider: { title: 'Second sock, all round', less: 'narrower', middle: 'alike', more: 'wider', aloud: `Girth, ${DIFFERENCE_ALOUD}` },
+  longer: { title: 'The other sock, part by part', less: 'shorter', middle: 'alike', more: 'longer', aloud: `Length, part by part, ${DIFFERENCE_ALOUD}` },
+  wider: { title: 'The other sock, all round', less: 'narrower', middle: 'alike', more: 'wider', aloud: `Girth, ${DIFFERENCE_ALOUD}` },
 };
 
 const MM_PER_INCH = 25.4;
@@ -92,7 +92,7 @@ function differenceSpread(values: Float64Array, lengthUnit: LengthUnit): string 
     low = Math.min(low, value);
     high = Math.max(high, value);
   }
-  return low > high ? NOT_YET : `Second against first: ${lengthWords(low, lengthUnit, true)} to ${lengthWords(high, lengthUnit, true)}`;
+  return low > high ? NOT_YET : `The other against this: ${lengthWords(low, lengthUnit, true)} to ${lengthWords(high, lengthUnit, true)}`;
 }
 
 /** `2 mm`, `0.08 in`; a small length, signed where told. */

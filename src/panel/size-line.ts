@@ -37,8 +37,9 @@ export function createSizeLine(first: SizeRow, source: string | null, hooks: Siz
   let size = first, graded: GradedRow | null = null, outline: SockOutline | null = null, settings: Settings | null = null;
   const problemId = `size-problem-${++linesMade}`;
   const change = (changed: Partial<SizeRow>): void => {
-    // A foot that somebody has given is no estimate of ours.
+    // A foot that somebody has given is no estimate of ours. A name changes no count, and may be copied at once.
     size = { ...size, isEstimate: 'name' in changed ? size.isEstimate : false, ...changed };
+    if (graded !== null && 'name' in changed) graded = { ...graded, size };
     if (settings !== null) render(settings);
     hooks.change();
   };
@@ -52,8 +53,7 @@ export function createSizeLine(first: SizeRow, source: string | null, hooks: Siz
   const counts = Array.from({ length: 8 }, (_, place) => el('td', { class: place === 7 ? 'size-yarn' : null }));
   const open = button('Open', { class: 'notice-button' }, () => { if (graded?.sock != null) hooks.open(graded.sock); });
   const out = button('×', { class: 'notice-button is-sign' }, hooks.takeOut);
-  const problem = el('td', { colspan: SIZE_COLUMNS, id: problemId });
-  const problemRow = el('tr', { class: 'size-problem', hidden: true }, problem);
+  const problem = el('td', { colspan: SIZE_COLUMNS, id: problemId }), problemRow = el('tr', { class: 'size-problem', hidden: true }, problem);
   const row = el('tr', { class: 'size-row' }, el('th', { scope: 'row' }, name, estimate), picture,
     el('td', {}, length.input), el('td', {}, girth.input), ...counts, el('td', { class: 'size-buttons' }, open, out));
 

@@ -16,8 +16,8 @@ const count = (head: string, of: (sock: NonNullable<GradedRow['sock']>) => numbe
 
 const COLUMNS: readonly SizeColumn[] = [
   { head: () => 'Size', of: ({ size }) => size.name },
-  { head: (unit) => `Foot length, ${unit}`, of: ({ size }, unit) => Number(formatLengthNumber(size.lengthMm, unit)) },
-  { head: (unit) => `Ball girth, ${unit}`, of: ({ size }, unit) => Number(formatLengthNumber(size.ballGirthMm, unit)) },
+  { head: (unit) => `Foot length, ${unit}`, of: ({ size }, unit) => formatLengthNumber(size.lengthMm, unit) },
+  { head: (unit) => `Ball girth, ${unit}`, of: ({ size }, unit) => formatLengthNumber(size.ballGirthMm, unit) },
   count('Stitches', ({ plan }) => plan.stitches),
   count('Turn-down', ({ plan }) => plan.turnDownWidth),
   count('Leg passes', ({ plan }) => plan.legPasses),

@@ -2,6 +2,7 @@ import type { PoseName, PoseStatus } from '../shape/pose.ts';
 import type { ViewPreset } from '../view/sock-view-types.ts';
 import { button, el, setAttributes, setText } from './dom.ts';
 import { hasMeasures } from './fit-words.ts';
+import { svg } from './svg.ts';
 import type { PageState } from './page-state.ts';
 
 export interface StageBar { render(state: PageState): void }
@@ -11,6 +12,8 @@ export interface StageHooks {
   readonly showPreset: (preset: ViewPreset) => void;
   readonly reset: () => void;
   readonly zoomBy: (factor: number) => void;
+  /** The picture alone over the whole page, or everything again. */
+  readonly showLarge: (isLarge: boolean) => void;
 }
 
 const POSES: readonly (readonly [PoseName, string])[] = [['flat', 'Laid flat'], ['tube', 'Tube'], ['beds', 'On the beds'], ['worn', 'Worn']];
@@ -44,7 +47,7 @@ export function createStageBar(top: HTMLElement, bottom: HTMLElement, hooks: Sta
     ...presets.map(({ element }) => element),
     button('−', { class: 'view-button is-sign', 'aria-label': 'Zoom out' }, () => { hooks.zoomBy(1 / ZOOM_STEP); }),
     button('+', { class: 'view-button is-sign', 'aria-label': 'Zoom in' }, () => { hooks.zoomBy(ZOOM_STEP); }),
-    button('Reset', { class: 'view-button', 'data-view': 'reset' }, hooks.reset));
+    button('Reset', { class: 'view-button', 'data-view': 'reset' }, hooks.reset), largeButton(hooks));
   top.append(poseSwitch, views);
 
   const bar = el('progress', { class: 'stage-progress', max: 1, 'aria-label': 'Relaxing' });
@@ -61,8 +64,9 @@ export function createStageBar(top: HTMLElement, bottom: HTMLElement, hooks: Sta
   };
   return {
     render: (state) => {
-      // The machine is looked at from the front, all else from the side: so the picture has it (view/sock-view-types.ts).
-      if ((drawn?.settings.pose === 'beds') !== (state.settings.pose === 'beds')) preset = 'side';
+      // The machine is looked at from the front, all else from the side, and nothing comes to lie edge on: so the picture has it (view/sock-view-types.ts).
+      const before = drawn?.settings.pose, { pose: now } = state.settings;
+      if ((before === 'beds') !== (now === 'beds') || (now === 'flat' && before !== 'flat' && EDGE_ON.includes(preset))) preset = 'side';
       drawn = state;
       for (const { preset, name, element } of presets) setText(element, preset === 'sole' && state.settings.pose === 'beds' ? SOLE_ON_BEDS : name);
       for (const { pose, input } of inputs) input.checked = pose === state.settings.pose;
@@ -72,6 +76,23 @@ export function createStageBar(top: HTMLElement, bottom: HTMLElement, hooks: Sta
       showWords(state);
     },
   };
+}
+
+/** For a projector, or a closer look. Escape takes it back too, as from any sheet. */
+function largeButton({ showLarge }: StageHooks): HTMLElement {
+  let isLarge = false;
+  const set = (next: boolean): void => {
+    isLarge = next;
+    setAttributes(element, { 'aria-pressed': String(isLarge), title: isLarge ? 'All of the page again' : 'The picture alone' });
+    showLarge(isLarge);
+  };
+  const element = button('', { class: 'view-button is-sign', 'aria-label': 'Large picture', 'aria-pressed': 'false', title: 'The picture alone' }, () => { set(!isLarge); });
+  element.append(svg('svg', { viewBox: '0 0 16 16', width: 14, height: 14, 'aria-hidden': 'true' },
+    svg('path', { d: 'M9.5 2.5h4v4m0-4-5 5M6.5 13.5h-4v-4m0 4 5-5', fill: 'none', stroke: 'currentColor', 'stroke-width': 1.6 })));
+  window.addEventListener('keydown', ({ key }) => {
+    if (key === 'Escape' && isLarge && document.querySelector('dialog[open]') === null) set(false);
+  });
+  return element;
 }
 
 /** How the shape in the picture stands, and whether that asks for care. */

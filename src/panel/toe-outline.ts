@@ -1,6 +1,7 @@
-import type { ToeStep } from '../plan/plan-types.ts';
+import type { Plan, ToeStep } from '../plan/plan-types.ts';
 
 export interface ToeShape {
+  readonly kind: Plan['toeKind'];
   /** Stitches a bed before the first decrease. */
   readonly bedStitches: number;
   readonly steps: readonly ToeStep[];
@@ -12,6 +13,14 @@ export interface ToeShape {
 export interface ToeOutline {
   readonly inner: readonly (readonly [x: number, y: number])[];
   readonly outer: readonly (readonly [x: number, y: number])[];
+}
+
+/** Each row of a short-row toe has a stitch less than the one before, at one end and at the other in turn: its folded edge runs in as if by a decrease every second row. */
+const SHORT_ROW_STEP: ToeStep = { ends: 'both', passes: 4 };
+
+export function toeShapeOf({ toeKind, toeTipStitches, bedStitches, toeSteps, stitchesPerMm, rowsPerMm }: Plan): ToeShape {
+  const steps = toeKind === 'short-row' ? Array<ToeStep>((bedStitches - toeTipStitches) / 2).fill(SHORT_ROW_STEP) : toeSteps;
+  return { kind: toeKind, bedStitches, steps, stitchMm: 1 / stitchesPerMm, rowMm: 1 / rowsPerMm };
 }
 
 /** By counts alone: an edge moves in by a stitch with each decrease on its side, and on by a row with every two passes. */

@@ -7,7 +7,7 @@ import { button, el, setAttributes, setText } from './dom.ts';
 import { writeField } from './field-path.ts';
 import { problemWords } from './problem-words.ts';
 import { drawToe } from './toe-drawing.ts';
-import type { ToeShape } from './toe-outline.ts';
+import { toeShapeOf } from './toe-outline.ts';
 import { countOf } from './units.ts';
 
 /** What the editor proposes: a step of undo of its own. */
@@ -57,11 +57,11 @@ export function createToeSchedule(folder: GUI, edit: EditFile): ControlRow {
       rates.forEach((rate, index) => { fillRate(rows[index], rate); });
       add.disabled = rates.length >= RATES_AT_MOST;
       showProblem(input, rates.length, line, rows);
-      drawing.hidden = plan === null || plan.toeKind !== 'decreased';
-      const key = JSON.stringify(plan === null ? null : [toeOf(plan), file.foot?.side]);
-      if (plan === null || key === drawn) return;
+      drawing.hidden = plan === null;
+      const toe = plan === null ? null : { toe: toeShapeOf(plan), side: file.foot?.side ?? 'right' }, key = JSON.stringify(toe);
+      if (toe === null || key === drawn) return;
       drawn = key;
-      drawing.replaceChildren(...drawToe(toeOf(plan), file.foot?.side ?? 'right'));
+      drawing.replaceChildren(...drawToe(toe));
     },
   };
 }
@@ -110,10 +110,6 @@ function showProblem({ problemOf, context: { settings } }: RowInput, count: numb
   const problem = own ?? problems.find((each) => each !== null) ?? null;
   setText(line, problem === null ? '' : problemWords(problem, settings));
   line.hidden = problem === null;
-}
-
-function toeOf({ bedStitches, toeSteps: steps, stitchesPerMm, rowsPerMm }: Plan): ToeShape {
-  return { bedStitches, steps, stitchMm: 1 / stitchesPerMm, rowMm: 1 / rowsPerMm };
 }
 
 /** `every 4 passes 6 times, then every 2 passes 5 times`. */

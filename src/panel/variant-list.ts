@@ -29,7 +29,8 @@ export function createVariantList(hooks: VariantHooks): VariantList {
   return {
     element,
     render: (state) => {
-      if (state.planned === drawn) return;
+      // Each is planned to see whether it can be knitted: not on the way of a slider.
+      if (state.planned === drawn || state.tab !== 'compare') return;
       drawn = state.planned;
       variants = hooks.variantsOf(state);
       width.render(state);

@@ -1,6 +1,7 @@
 import { MathUtils, PerspectiveCamera, Vector3 } from 'three';
 import { OrbitControls } from 'three/addons/controls/OrbitControls.js';
 import { type Axes, axesOf, type Bearing, frameFor, MACHINE_PRESETS, PRESETS, type Vector } from './frame-camera.ts';
+import type { PoseName } from '../shape/pose.ts';
 import type { ViewPreset } from './sock-view-types.ts';
 
 /** A long lens: less distortion than the eye at arm's length, still some depth. */
@@ -10,6 +11,8 @@ const TAN_HALF_FIELD = Math.tan(MathUtils.degToRad(FIELD_OF_VIEW_DEG / 2));
 const FILL = 0.88;
 /** Height of one row of buttons over the picture and of one under it, until they are measured; the least share of a half of it that is left to the sock. */
 const TOP_PIXELS = 54, FOOT_PIXELS = 50, LEAST_SHARE = 0.2;
+/** How far a look goes against the plane of a sock that lies flat, 0 to 1, below which it is seen edge on. */
+const EDGE_ON = 0.2;
 const MOTION_MS = 340;
 /** A sock that has grown may reach this far beyond its frame, and one that has shrunk leave so much of its distance unused, before it is framed anew; chosen by eye. */
 const OUT_OF_FRAME = 1.02, TOO_FAR = 1.25;
@@ -33,7 +36,7 @@ export class CameraRig {
   private isMovedByPerson = false;
   private topPixels = TOP_PIXELS;
   private footPixels = FOOT_PIXELS;
-  private isMachine = false;
+  private pose: PoseName = 'flat';
 
   /** `requestDraw` is told whether the picture is in motion. */
   constructor(canvas: HTMLCanvasElement, requestDraw: (isMoving: boolean) => void) {
@@ -98,12 +101,16 @@ export class CameraRig {
     if (!this.isMovedByPerson) this.frame(true);
   }
 
-  /** What is looked at from now on: a machine, first from its front, or a sock, first from its side. */
-  setIsMachine(isMachine: boolean): void {
-    if (isMachine === this.isMachine) return;
-    this.isMachine = isMachine;
-    this.preset = isMachine ? 'front' : 'side';
+  /** What is looked at from now on: a machine, first from its front, or a sock, first from its side; a sock that comes to lie flat is not left to be seen edge on. */
+  setPose(pose: PoseName): void {
+    if (pose === this.pose) return;
+    const wasMachine = this.isMachine;
+    this.pose = pose;
+    if (this.isMachine !== wasMachine) this.preset = this.isMachine ? 'front' : 'side';
+    else if (pose === 'flat' && Math.abs(axesOf(PRESETS[this.preset]).forward[1]) < EDGE_ON) this.preset = 'side';
   }
+
+  private get isMachine(): boolean { return this.pose === 'beds'; }
 
   /** Frames anew if the sock runs out of its frame, or has shrunk far into it; a person's own view is left to her. */
   keepInView(): void {

@@ -93,7 +93,7 @@ class KnitView implements SockView {
     this.pose = pose ?? this.pose;
     if (this.second !== null) this.showVeil();
     this.first.setPositions(positions, this.pose, around);
-    this.rig.setIsMachine(this.pose === 'beds');
+    this.rig.setPose(this.pose);
     if (isFramed) this.rig.frame(false);
     this.requestDraw();
   }

@@ -34,6 +34,8 @@ describe('two socks', () => {
     expect(await rowOf(page, 'stitches')).toBeNull();
     await page.getByRole('button', { name: /^Show \d+ alike$/ }).click();
     expect(await rowOf(page, 'stitches')).toEqual(['32', '32', '=']);
+    // 16 stitches to 8 in both: a short-row toe is 8 rows long, the decreased one above 14 / 2.
+    expect(await page.locator('#compare .toe-drawing').getAttribute('aria-label')).toMatch(/This sock: 16 stitches a bed to 8, over 7 rounds\. The other: 16 stitches a bed to 8, over 8 rows/);
     expect((await see(page)).plan?.toeKind).toBe('decreased');
     expect(await page.getByRole('button', { name: 'Undo' }).isDisabled()).toBe(true);
     await page.getByRole('button', { name: 'Let go' }).click();
@@ -47,6 +49,8 @@ describe('two socks', () => {
     await page.getByRole('button', { name: 'Keep this sock to compare with' }).click();
     await bothSettled(page);
     await expect.poll(() => page.locator('.compare-alike').textContent()).toContain('Alike in every number');
+    expect(await page.locator('.compare-names dd').allTextContents()).toEqual(['Small sock', 'Small sock, as kept']);
+    expect(await page.locator('#compare .toe-drawing').isVisible()).toBe(false);
     await page.getByRole('slider', { name: /turn-down/i }).focus();
     await page.keyboard.press('ArrowLeft');
     await bothSettled(page);

@@ -12,6 +12,40 @@ const passesOf = (page: Page): Promise<number> => page.evaluate(() => {
   return legPasses + plainPasses + anklePasses + heelPasses + footPasses + toePasses;
 });
 
+describe('the picture', () => {
+  it('fills the page at a press, its shape and its buttons with it, and goes back by Escape', async () => {
+    const { page, errors } = await openSmallSock();
+    const small = (await page.locator('#sock').boundingBox())!, before = await countPixels(page), large = page.getByRole('button', { name: 'Large picture' });
+    await large.click();
+    expect(await page.locator('#panel').isVisible()).toBe(false);
+    const size = page.viewportSize()!, box = (await page.locator('#sock').boundingBox())!;
+    expect(box.width).toBeGreaterThan(size.width * 0.95);
+    expect(box.x + box.width).toBeLessThanOrEqual(size.width);
+    expect(box.y + box.height).toBeLessThanOrEqual(size.height);
+    expect(await page.evaluate(() => document.documentElement.scrollHeight - window.innerHeight)).toBeLessThanOrEqual(0);
+    await countersAtRest(page);
+    expect((await countPixels(page)).blue).toBeGreaterThan(before.blue * 1.3);
+    await choose(page, 'Tube');
+    expect(await large.getAttribute('aria-pressed')).toBe('true');
+    await page.keyboard.press('Escape');
+    expect(await page.locator('#panel').isVisible()).toBe(true);
+    expect((await page.locator('#sock').boundingBox())!.width).toBe(small.width);
+    expect(errors).toEqual([]);
+  });
+});
+
+it('a sock seen from the sole or the front is not left edge on when it comes to lie flat', async () => {
+  const { page } = await openSmallSock();
+  await countersAtRest(page);
+  const side = await countPixels(page);
+  await choose(page, 'Tube');
+  await page.getByRole('button', { name: 'Sole' }).click();
+  await choose(page, 'Laid flat');
+  expect(await page.locator('.stage-words').innerText()).toBe('At rest, laid flat');
+  await countersAtRest(page);
+  expect((await countPixels(page)).blue).toBeGreaterThan(side.blue * 0.9);
+});
+
 describe('the poses', () => {
   it('each comes to rest, shows its sock, says which it is, and is kept for the next visit', async () => {
     const { page, errors } = await openSmallSock();

@@ -56,8 +56,8 @@ describe('the table of sizes', () => {
     await expect.poll(() => page.getByRole('button', { name: 'Open Adult, medium' }).isEnabled()).toBe(true);
   });
 
-  it('takes a size of one’s own, and gives one up', async () => {
-    const { page } = await openSizes();
+  it('takes a size of one’s own, whose new name is copied at once, and gives one up', async () => {
+    const { page, context } = await openSizes();
     await page.getByRole('button', { name: 'Add a size' }).click();
     expect(await page.locator('.size-row').count()).toBe(STANDARD_SIZES.length + 1);
     await page.keyboard.type('Grandmother');
@@ -67,7 +67,11 @@ describe('the table of sizes', () => {
     await page.getByRole('button', { name: 'Take out Adult, medium' }).click();
     await counted(page);
     expect(await page.locator('.size-row').count()).toBe(STANDARD_SIZES.length);
-    await page.getByRole('button', { name: 'Open Grandmother' }).click();
+    await context.grantPermissions(['clipboard-read', 'clipboard-write']);
+    await page.getByRole('textbox', { name: 'Name of the size' }).last().fill('Aunt');
+    await page.getByRole('button', { name: 'Copy as text' }).click();
+    await expect.poll(() => page.evaluate(() => navigator.clipboard.readText())).toMatch(/Aunt +23\.5 /);
+    await page.getByRole('button', { name: 'Open Aunt' }).click();
     await expect.poll(async () => (await see(page)).file.foot?.lengthMm).toBe(235);
   });
 

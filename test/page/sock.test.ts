@@ -20,7 +20,8 @@ describe('on opening', () => {
 
   // The plain one is what the page opens with, above.
   it.each([
-    ['socks/high-instep.json', 'high instep'], ['socks/short-row-toe.json', 'Short-row toe'],
+    ['socks/high-instep.json', 'high instep'], ['socks/short-row-toe.json', 'Short-row toe'], ['socks/slanted-toe.json', 'Slanted'],
+    ['socks/wide-heel.json', 'Broad heel'], ['socks/child.json', 'Child'],
   ])('the example %s opens and comes to rest', async (file, name) => {
     const { page, errors } = await openSmallSock();
     await page.getByRole('combobox', { name: /example/i }).selectOption(file);
@@ -53,6 +54,7 @@ describe('the picture', () => {
     const before = await see(page);
     const wide = await countPixels(page);
     const slider = page.getByRole('slider', { name: /turn-down/i });
+    await slider.scrollIntoViewIfNeeded();
     const box = await slider.boundingBox();
     if (box === null) throw new Error('the slider is not shown');
     await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);

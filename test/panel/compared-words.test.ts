@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { ComparedRow } from '../../src/choose/comparison.ts';
-import { comparedNumber, comparisonText, differenceWords, isSame, shareOf } from '../../src/panel/compared-words.ts';
+import { comparedNumber, comparisonText, differenceWords, isSame, otherName, shareOf } from '../../src/panel/compared-words.ts';
 
 const row = (unit: ComparedRow['unit'], first: number | null, second: number | null): ComparedRow => (
   { name: 'x', label: 'Something', unit, first, second, difference: first === null || second === null ? null : second - first }
@@ -13,6 +13,10 @@ describe('a compared number', () => {
   ] as const)('%s of %s in %s is %s', (unit, value, lengthUnit, words) => {
     expect(comparedNumber(value, unit, lengthUnit)).toBe(words);
   });
+});
+
+it('a kept sock is told from the one on the panel while both have one name', () => {
+  expect([otherName('Plain', 'Plain'), otherName('Plain, short-row toe', 'Plain'), otherName('Plain', undefined)]).toEqual(['Plain, as kept', 'Plain, short-row toe', 'Plain']);
 });
 
 describe('a difference', () => {

@@ -18,14 +18,35 @@ function randomSocks(count: number): { readonly file: SockFile; readonly plan: P
 const COUNTS = ['stitches', 'heelStitches', 'legPasses', 'anklePasses', 'heelPasses', 'footPasses', 'toePasses', 'toeTipStitches'] as const;
 
 describe('second socks at one press', () => {
-  it('of a plain sock: the other toe, a deeper and a shallower heel, a tighter hand; all can be knitted', () => {
+  it('of a plain sock: the other toe, a deeper and a shallower heel, other shapings, a tighter hand; all can be knitted', () => {
     const file: SockFile = { gauge: { stitchesPer10cm: 30, rowsPer10cm: 42 }, foot: { lengthMm: 262, ballGirthMm: 246 } }, { plan } = planSock(file);
     const variants = suggestVariants(file, plan!).map((variant) => ({ ...variant, plan: planSock(variant.file).plan }));
     // 68 stitches: a heel of 34 is turned down to the even number nearest to a third, 12 (11.33).
-    expect(variants.map(({ plan }) => [plan?.toeKind, plan?.turnDownWidth])).toEqual([['short-row', 12], ['decreased', 10], ['decreased', 14], ['decreased', 12], ['decreased', 12], ['decreased', 12]]);
-    expect(variants.map(({ file: { name } }) => name)).toEqual([
-      'Sock, short-row toe', 'Sock, turned down to 10', 'Sock, turned down to 14', 'Sock, foot swollen', 'Sock, one stitch tighter, counted anew', 'Sock, one stitch tighter, same counts',
+    expect(variants.map(({ plan }) => [plan?.toeKind, plan?.turnDownWidth])).toEqual([
+      ['short-row', 12], ['decreased', 10], ['decreased', 14], ...Array.from({ length: 7 }, () => ['decreased', 12]),
     ]);
+    expect(variants.map(({ file: { name } }) => name)).toEqual([
+      'Sock, short-row toe', 'Sock, turned down to 10', 'Sock, turned down to 14',
+      'Sock, plateau', 'Sock, heel on 38', 'Sock, rounder toe', 'Sock, slanted toe', 'Sock, foot swollen', 'Sock, one stitch tighter, counted anew', 'Sock, one stitch tighter, same counts',
+    ]);
+  });
+
+  it('a shaping is offered where it is not yet there, and changes that alone', () => {
+    for (const { file, plan } of randomSocks(60)) {
+      const of = (start: string): Plan | null => {
+        const variant = suggestVariants(file, plan).find(({ label }) => label.startsWith(start));
+        return variant === undefined ? null : planSock(variant.file).plan;
+      };
+      const flat = of('A plateau'), broad = of('A broader'), round = of('A rounder'), slanted = of('A toe slanted');
+      if (flat !== null) expect([plan.plateauPasses, flat.plateauPasses, flat.heelStitches, flat.turnDownWidth]).toEqual([0, 4, plan.heelStitches, plan.turnDownWidth]);
+      if (broad !== null) expect([broad.heelStitches, broad.stitches, broad.toeTipStitches]).toEqual([plan.heelStitches + 4, plan.stitches, plan.toeTipStitches]);
+      // As many decreases as before, over fewer passes, leave the same tip.
+      if (round !== null) {
+        expect([round.toeDecreases, round.toeTipStitches]).toEqual([plan.toeDecreases, plan.toeTipStitches]);
+        expect(round.toePasses).toBeLessThanOrEqual(plan.toePasses);
+      }
+      if (slanted !== null) expect([slanted.toeSlantStitches, slanted.toeTipStitches]).toEqual([4, plan.toeTipStitches]);
+    }
   });
 
   it('there and back: the other toe of the other toe is the first one', () => {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { outlineToe } from '../../src/panel/toe-outline.ts';
+import { outlineToe, toeShapeOf } from '../../src/panel/toe-outline.ts';
 import { firstRates, scheduleWords } from '../../src/panel/toe-schedule.ts';
 import { planSock } from '../../src/plan/plan-sock.ts';
 import type { SockFile } from '../../src/plan/sock-file.ts';
@@ -9,7 +9,7 @@ const sock = (toe: SockFile['toe']): SockFile => ({ gauge: { stitchesPer10cm: 30
 function outlineOf(file: SockFile): ReturnType<typeof outlineToe> {
   const { plan, problems } = planSock(file);
   if (plan === null) throw new Error(JSON.stringify(problems));
-  return outlineToe({ bedStitches: plan.bedStitches, steps: plan.toeSteps, stitchMm: 1 / plan.stitchesPerMm, rowMm: 1 / plan.rowsPerMm });
+  return outlineToe(toeShapeOf(plan));
 }
 
 describe('the toe’s outline', () => {
@@ -29,6 +29,14 @@ describe('the toe’s outline', () => {
     expect(plain.inner.map(([x, y]) => [x, -y])).toEqual(plain.outer);
     const taken = ([first, ...rest]: typeof plain.inner): number => Math.abs((rest.at(-1)![1] - first[1]) * 30 / 100);
     expect(taken(slanted.outer) - taken(slanted.inner)).toBeCloseTo(6, 9);
+  });
+
+  it('a short-row toe is a trapezoid: as wide as a bed, as its tip, and H - T rows long', () => {
+    const { inner, outer } = outlineOf(sock({ kind: 'short-row', tipStitches: 10 }));
+    expect([inner[0][1] - outer[0][1], inner.at(-1)![1] - outer.at(-1)![1]].map((breadth) => breadth * 30 / 100)).toEqual([expect.closeTo(32, 9), expect.closeTo(10, 9)]);
+    // README: the toe length at rest is its rows; 22 of them at 42 in 10 cm.
+    expect(inner.at(-1)![0]).toBeCloseTo(22 * 100 / 42, 9);
+    expect(inner.map(([x, y]) => [x, -y])).toEqual(outer);
   });
 
   it('a schedule that the panel starts from leaves the tip where it was and rounds the toe', () => {
