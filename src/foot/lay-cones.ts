@@ -25,7 +25,7 @@ export const FORM = {
   ankleX: 0.205, ankleHeight: 0.42, calfX: 0.215, calfHeight: 1.25, above: 5,
   instepX: 0.25, instepHeight: 0.225, instepRadius: 0.1, instepAside: 0.25,
   flankX: 0.27, flankHeight: 0.165, flankRadius: 0.1, innerFlankRadius: 0.08, flankAside: 0.1, flankEnd: 0.66, flankEndAside: 0.6,
-  archX: 0.44, archRadius: 0.072, archAside: 0.7,
+  archX: 0.44, archRadius: 0.072, archAside: 0.78,
   toeRadius: 0.039,
   turnX: 0.23, turnHeight: 0.26,
   smoothing: 0.02,
@@ -39,9 +39,9 @@ const HOLLOW: Readonly<Record<ArchKind, number>> = { low: 0.015, usual: 0.045, h
 
 /** How far the ends of the great toe, the middle ones and the little toe lie behind the tip, shares of the length, and their places aside, shares of the ball's half breadth. `chosen by eye`. */
 const TOES: Readonly<Record<ToeOutline, { readonly back: readonly [number, number, number]; readonly aside: readonly [number, number, number] }>> = {
-  sloping: { back: [0, 0.025, 0.12], aside: [0.86, 0.05, -0.84] },
-  square: { back: [0.004, 0, 0.012], aside: [0.88, 0, -0.88] },
-  pointed: { back: [0.045, 0, 0.11], aside: [0.78, 0.12, -0.8] },
+  sloping: { back: [0, 0.025, 0.12], aside: [0.97, 0.05, -0.97] },
+  square: { back: [0.004, 0, 0.012], aside: [0.97, 0, -1] },
+  pointed: { back: [0.045, 0, 0.11], aside: [0.88, 0.12, -0.9] },
 };
 
 /** Places of the form that its tapes and its tracing start from. y is positive on a right foot's inner side. */
