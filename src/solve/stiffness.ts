@@ -30,7 +30,8 @@ export function makeStiffnessMatrix(nodeCount: number, columnStart: Int32Array, 
   const values = new Float64Array(9 * rows.length);
 
   function slotOf(row: number, column: number): number {
-    let low = columnStart[column], high = columnStart[column + 1] - 1;
+    if (row === column) return columnStart[column];
+    let low = columnStart[column] + 1, high = columnStart[column + 1] - 1;
     while (low < high) {
       const middle = (low + high) >> 1;
       if (rows[middle] < row) low = middle + 1;
