@@ -87,7 +87,7 @@ function pairPattern(nodeCount: number, groups: readonly Couplings[]): { columnS
   const visit = (each: (low: number, high: number) => void): void => {
     for (const { width, nodes } of groups) {
       for (let p = 0; p < nodes.length; p++) {
-        for (const other of nodes.subarray(p - p % width, p)) each(Math.min(nodes[p], other), Math.max(nodes[p], other));
+        for (let q = p - p % width; q < p; q++) each(Math.min(nodes[p], nodes[q]), Math.max(nodes[p], nodes[q]));
       }
     }
   };
