@@ -51,7 +51,7 @@ export function setUpWorn(fabric: Fabric, foot: FootForm, firmness: Firmness = '
       terms: [...cloth, bending, contact, grip], bending,
       preconditioner: onFirstUse(() => createPreconditioner(fabric.vertexCount, [{ axes: [0, 1, 2], parts }], METRIC_SHIFT)),
     },
-    start: start.positions, clearanceMm,
+    get start() { return start.positions(); }, clearanceMm,
     clothForces: (positions) => {
       const gradient = new Float64Array(positions.length);
       for (const term of [...cloth, bending]) term.addGradient(positions, gradient);
@@ -78,7 +78,7 @@ function makeSkin(fabric: Fabric, skin: Body, clearance: number): EnergyTerm {
  * and the heel the cloth is free, and so is a top that ends below the ankle: the heel holds it, and its
  * front would not lie level.
  */
-function makeGrip(fabric: Fabric, foot: FootForm, { positions, heights }: WornStart): EnergyTerm {
+function makeGrip(fabric: Fabric, foot: FootForm, { heelPlace, heights }: WornStart): EnergyTerm {
   const nodes: number[] = [], directions: number[] = [], offsets: number[] = [];
   for (let v = 0; v < fabric.vertexCount; v++) {
     const section = fabric.vertexSection[v], height = heights[Math.round(fabric.vertexRow[v])];
@@ -87,10 +87,10 @@ function makeGrip(fabric: Fabric, foot: FootForm, { positions, heights }: WornSt
       directions.push(0, 0, 1);
       offsets.push(height);
     } else if (isHeelSection(section)) {
-      const angle = HEEL_TURN * fabric.vertexFan[v], x = sin(angle), z = -cos(angle);
+      const angle = HEEL_TURN * fabric.vertexFan[v], x = sin(angle), z = -cos(angle), place = heelPlace(v);
       nodes.push(v);
       directions.push(x, 0, z);
-      offsets.push(positions[3 * v] * x + positions[3 * v + 2] * z);
+      offsets.push(place[0] * x + place[2] * z);
     }
   }
   return createDirectionHold({

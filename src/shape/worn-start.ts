@@ -30,7 +30,10 @@ const PULL_STEPS = 3;
 const LEAST_HEIGHT = 0.5;
 
 export interface WornStart {
-  readonly positions: Float64Array;
+  /** All loops on the foot, three entries each, mm; placed when first asked for. */
+  readonly positions: () => Float64Array;
+  /** The same for one loop of the heel, three entries, without placing the others where that can be. */
+  readonly heelPlace: (vertex: number) => Float64Array;
   /** Height of each row of the leg, from the cast-on, when it is put on without pulling it longer, mm. */
   readonly heights: Float64Array;
   /** Where the heel turns, inside the foot: x and z, mm. */
@@ -59,10 +62,22 @@ interface Plan {
 export function startWorn(fabric: Fabric, foot: FootForm, clearance: number): WornStart {
   const profile = profileSock(fabric), turn = seatHeel(fabric, foot, clearance);
   const plan: Plan = { fabric, foot, profile, turn, heights: legHeights(fabric, foot, profile, turn), clearance, stitches: fabric.marks?.cuff.a.length ?? 0 };
-  const positions = new Float64Array(3 * fabric.vertexCount);
-  for (let v = 0; v < fabric.vertexCount; v++) placeVertex(plan, v, positions);
+  let positions: Float64Array | null = null;
+  const placeAll = (): Float64Array => (positions ??= placeSock(plan));
+  const heelPlace = (v: number): Float64Array => {
+    if (positions !== null || isSpread(plan, v)) return placeAll().subarray(3 * v, 3 * v + 3);
+    const place = new Float64Array(3);
+    placeVertex(plan, v, place, 0);
+    return place;
+  };
+  return { positions: placeAll, heelPlace, heights: plan.heights, turn };
+}
+
+function placeSock(plan: Plan): Float64Array {
+  const positions = new Float64Array(3 * plan.fabric.vertexCount);
+  for (let v = 0; v < plan.fabric.vertexCount; v++) placeVertex(plan, v, positions, 3 * v);
   spreadWales(plan, positions);
-  return { positions, heights: plan.heights, turn };
+  return positions;
 }
 
 /**
@@ -136,10 +151,10 @@ function girthAt(profile: SockProfile, row: number): number {
   return profile.girths[Math.min(profile.girths.length - 1, Math.max(0, Math.round(row)))];
 }
 
-function placeVertex(plan: Plan, v: number, out: Float64Array): void {
+function placeVertex(plan: Plan, v: number, out: Float64Array, at: number): void {
   const { fabric, foot, profile, turn, heights, clearance } = plan;
   const row = fabric.vertexRow[v], code = fabric.vertexSection[v];
-  if (code === SECTION.toe && row === profile.lastRow) return placeTip(plan, v, out);
+  if (code === SECTION.toe && row === profile.lastRow) return placeTip(plan, v, out, at);
   const place = placeOnRound(profile, row, fabric.vertexAround[v]);
   const forward = -cos(2 * Math.PI * place), side = sin(2 * Math.PI * place);
   const heelRow = heelRowOf(profile), along = (row - heelRow) * fabric.waleMm;
@@ -151,7 +166,7 @@ function placeVertex(plan: Plan, v: number, out: Float64Array): void {
   const [x, z] = isHeelSection(code) ? turn
     : isFoot ? footLine(foot, profile, turn, row)
     : [turn[0], heights[Math.max(0, Math.min(heights.length - 1, Math.round(row)))]];
-  out.set(onSkin(foot, clearance, x, z, [forward * cos(angle), side, forward * sin(angle)]), 3 * v);
+  out.set(onSkin(foot, clearance, x, z, [forward * cos(angle), side, forward * sin(angle)]), at);
 }
 
 /**
@@ -159,12 +174,12 @@ function placeVertex(plan: Plan, v: number, out: Float64Array): void {
  * wales of instep and sole are laid out anew along their own way over the skin, from where the leg
  * grips, or the heel ends, to the last row, every row its share of the way.
  */
-function spreadWales({ fabric, foot, heights, clearance }: Plan, positions: Float64Array): void {
+function spreadWales(plan: Plan, positions: Float64Array): void {
+  const { fabric, foot, clearance } = plan;
   const wales = new Map<number, number[]>(), normal = new Float64Array(3);
   for (let v = 0; v < fabric.vertexCount; v++) {
-    const turn = turnOf(fabric, v), code = fabric.vertexSection[v], isInstep = turn > 0.25 && turn < 0.75;
-    const isAbove = code < SECTION.foot && (!isInstep || heights[Math.round(fabric.vertexRow[v])] > foot.ankleMm);
-    if (isAbove || isFanToeSection(code)) continue;
+    if (!isSpread(plan, v)) continue;
+    const turn = turnOf(fabric, v);
     const key = Math.round(turn / SAME_WALE), wale = wales.get(key);
     if (wale === undefined) wales.set(key, [v]);
     else wale.push(v);
@@ -174,6 +189,12 @@ function spreadWales({ fabric, foot, heights, clearance }: Plan, positions: Floa
     spreadEvenly(wale, fabric.vertexRow, positions);
     for (const v of wale.slice(1, -1)) for (let k = 0; k < PULL_STEPS; k++) pullToSkin(foot, clearance, v, positions, normal);
   }
+}
+
+function isSpread({ fabric, foot, heights }: Plan, v: number): boolean {
+  const turn = turnOf(fabric, v), code = fabric.vertexSection[v], isInstep = turn > 0.25 && turn < 0.75;
+  const isAbove = code < SECTION.foot && (!isInstep || heights[Math.round(fabric.vertexRow[v])] > foot.ankleMm);
+  return !isAbove && !isFanToeSection(code);
 }
 
 function pullToSkin(foot: FootForm, clearance: number, v: number, positions: Float64Array, normal: Float64Array): void {
@@ -197,12 +218,12 @@ function spreadEvenly(line: readonly number[], rows: Float64Array, positions: Fl
 }
 
 /** The last row of a decreased toe runs across the toes' tip, its front over its back. */
-function placeTip({ fabric, foot, clearance, stitches }: Plan, v: number, out: Float64Array): void {
+function placeTip({ fabric, foot, clearance, stitches }: Plan, v: number, out: Float64Array, at: number): void {
   const turn = turnOf(fabric, v), isFront = turn > 0.25 && turn < 0.75;
   const offset = isFront ? 0.5 - turn : turn < 0.5 ? turn : turn - 1;
   const most = TIP_BREADTH * foot.measures.ballGirthMm, y = Math.min(most, Math.max(-most, offset * stitches * fabric.courseMm));
   const z = foot.toeMm + (isFront ? 0.5 : -0.5) * fabric.waleMm, reach = 2 * foot.measures.lengthMm;
-  out.set([reach - traceRay(foot, [reach, y, z], [-1, 0, 0], reach, clearance), y, z], 3 * v);
+  out.set([reach - traceRay(foot, [reach, y, z], [-1, 0, 0], reach, clearance), y, z], at);
 }
 
 /** Point of the line from the heel's turn to the toes' tip at a row of the foot. */

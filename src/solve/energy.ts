@@ -32,7 +32,7 @@ export interface MetricSink {
 
 /** Collects a symmetric matrix of 3 x 3 blocks over nodes. */
 export interface StiffnessSink {
-  /** Adds a dense symmetric matrix over the `count` nodes from `nodes[from]` on: 3 count rows of as many entries. */
+  /** Adds a dense symmetric matrix over the `count` nodes from `nodes[from]` on: 3 count rows of as many entries, of which the blocks above the diagonal are not read. */
   addBlocks(nodes: Int32Array, from: number, count: number, dense: Float64Array): void;
 }
 

@@ -20,6 +20,11 @@ export interface Preconditioner {
   applyInto(step: Float64Array, gradient: Float64Array): void;
   /** Makes the metric anew from the energy's stiffness at these positions; one that is made once has none. */
   renew?(positions: Float64Array): void;
+  /**
+   * step = A^-1 gradient for the stiffness A of the last `renew`, to within `share` of the gradient's
+   * size (preconditioned conjugate gradients); a metric that keeps no stiffness cannot.
+   */
+  solveInto?(step: Float64Array, gradient: Float64Array, share: number): void;
   /** Entries of all factors, for reports. */
   readonly entryCount: number;
 }

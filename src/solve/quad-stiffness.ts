@@ -20,6 +20,8 @@ export function createQuadStiffness(elements: RectangleElements, law: MembraneLa
   const { corners, widths, heights } = elements;
   const edges = new Float64Array(12), units = new Float64Array(12), lengths = new Float64Array(4), strains = new Float64Array(4);
   const curvature = new Float64Array(16), tension = new Float64Array(4), dense = new Float64Array(144);
+  /** Blocks between edges: BB, TT, LL, RR, then BL, BR, TR, TL, as CORNER_EDGES has them. */
+  const pairs = new Float64Array(72);
 
   function readEdges(x: Float64Array, q: number): void {
     for (let k = 0; k < 4; k++) {
@@ -52,39 +54,62 @@ export function createQuadStiffness(elements: RectangleElements, law: MembraneLa
     }
   }
 
-  /** Adds the block of entry (r, s) = scale p_r q_s, and `across` on its diagonal, between edges k and l. */
-  function addPair(k: number, l: number, scale: number, p: Float64Array, pAt: number, q: Float64Array, qAt: number, across: number): void {
-    const kFrom = 36 * EDGE_FROM[k], kTo = 36 * EDGE_TO[k], lFrom = 3 * EDGE_FROM[l], lTo = 3 * EDGE_TO[l];
+  /** Writes into `pairs` what two edges that meet give: both u_c u_w^T + shear e_w e_c^T. */
+  function pairInto(at: number, c: number, w: number, shear: number): void {
+    const both = curvature[4 * c + w];
     for (let r = 0; r < 3; r++) {
-      for (let s = 0; s < 3; s++) {
-        const value = scale * p[pAt + r] * q[qAt + s] + (r === s ? across : 0), at = 12 * r + s;
-        dense[kTo + lTo + at] += value;
-        dense[kFrom + lFrom + at] += value;
-        dense[kTo + lFrom + at] -= value;
-        dense[kFrom + lTo + at] -= value;
+      const u = both * units[3 * c + r], e = shear * edges[3 * w + r], o = at + 3 * r;
+      pairs[o] = u * units[3 * w] + e * edges[3 * c];
+      pairs[o + 1] = u * units[3 * w + 1] + e * edges[3 * c + 1];
+      pairs[o + 2] = u * units[3 * w + 2] + e * edges[3 * c + 2];
+    }
+  }
+
+  /** An edge with itself: its curvature and its tension's stiffness across, and the shear with the two edges p and q that it meets. */
+  function selfInto(at: number, k: number, p: number, q: number, across: number, shear: number): void {
+    const bent = curvature[5 * k] - across;
+    for (let r = 0; r < 3; r++) {
+      const u = bent * units[3 * k + r], e = shear * edges[3 * p + r], f = shear * edges[3 * q + r], o = at + 3 * r;
+      pairs[o] = u * units[3 * k] + e * edges[3 * p] + f * edges[3 * q];
+      pairs[o + 1] = u * units[3 * k + 1] + e * edges[3 * p + 1] + f * edges[3 * q + 1];
+      pairs[o + 2] = u * units[3 * k + 2] + e * edges[3 * p + 2] + f * edges[3 * q + 2];
+      pairs[o + r] += across;
+    }
+  }
+
+  /** From edges to their ends: the blocks of the corners on and below the diagonal; with B, T, L, R from EDGE_FROM to EDGE_TO. */
+  function spread(): void {
+    for (let r = 0; r < 3; r++) {
+      for (let c = 0; c < 3; c++) {
+        const k = 3 * r + c, m = 3 * c + r, at = 12 * r + c;
+        const bb = pairs[k], tt = pairs[9 + k], ll = pairs[18 + k], rr = pairs[27 + k];
+        const bl = pairs[36 + k], br = pairs[45 + k], tr = pairs[54 + k], tl = pairs[63 + k];
+        const lb = pairs[36 + m], rb = pairs[45 + m], rt = pairs[54 + m], lt = pairs[63 + m];
+        dense[at] = bb + ll + bl + lb;
+        dense[at + 36] = rb - bb - bl;
+        dense[at + 39] = bb + rr - br - rb;
+        dense[at + 72] = -tl - rb;
+        dense[at + 75] = rb - tr - rr;
+        dense[at + 78] = tt + rr + tr + rt;
+        dense[at + 108] = tl - lb - ll;
+        dense[at + 111] = tr + lb;
+        dense[at + 114] = lt - tt - tr;
+        dense[at + 117] = tt + ll - tl - lt;
       }
     }
   }
+
+  function acrossOf(k: number, rest: number): number { return Math.max(0, tension[k]) / Math.max(lengths[k], LEAST_LENGTH * rest); }
 
   return (x, sink) => {
     for (let q = 0; q < widths.length; q++) {
       const a = widths[q], b = heights[q], shear = 0.25 * law.shearModulus / (a * b);
       readEdges(x, q);
       readLaw(a, b);
-      dense.fill(0);
-      for (let k = 0; k < 4; k++) {
-        const across = Math.max(0, tension[k]) / Math.max(lengths[k], LEAST_LENGTH * (k < 2 ? a : b));
-        addPair(k, k, curvature[5 * k] - across, units, 3 * k, units, 3 * k, across);
-      }
-      for (const [c, w] of CORNER_EDGES) {
-        const both = curvature[4 * c + w];
-        addPair(c, w, both, units, 3 * c, units, 3 * w, 0);
-        addPair(w, c, both, units, 3 * w, units, 3 * c, 0);
-        addPair(c, c, shear, edges, 3 * w, edges, 3 * w, 0);
-        addPair(w, w, shear, edges, 3 * c, edges, 3 * c, 0);
-        addPair(c, w, shear, edges, 3 * w, edges, 3 * c, 0);
-        addPair(w, c, shear, edges, 3 * c, edges, 3 * w, 0);
-      }
+      for (let k = 0; k < 2; k++) selfInto(9 * k, k, 2, 3, acrossOf(k, a), shear);
+      for (let k = 2; k < 4; k++) selfInto(9 * k, k, 0, 1, acrossOf(k, b), shear);
+      for (let k = 0; k < 4; k++) pairInto(36 + 9 * k, CORNER_EDGES[k][0], CORNER_EDGES[k][1], shear);
+      spread();
       sink.addBlocks(corners, 4 * q, 4, dense);
     }
   };

@@ -30,7 +30,8 @@ export function makeStiffnessMatrix(nodeCount: number, columnStart: Int32Array, 
   const values = new Float64Array(9 * rows.length);
 
   function slotOf(row: number, column: number): number {
-    let low = columnStart[column], high = columnStart[column + 1] - 1;
+    if (row === column) return columnStart[column];
+    let low = columnStart[column] + 1, high = columnStart[column + 1] - 1;
     while (low < high) {
       const middle = (low + high) >> 1;
       if (rows[middle] < row) low = middle + 1;
@@ -86,7 +87,7 @@ function pairPattern(nodeCount: number, groups: readonly Couplings[]): { columnS
   const visit = (each: (low: number, high: number) => void): void => {
     for (const { width, nodes } of groups) {
       for (let p = 0; p < nodes.length; p++) {
-        for (const other of nodes.subarray(p - p % width, p)) each(Math.min(nodes[p], other), Math.max(nodes[p], other));
+        for (let q = p - p % width; q < p; q++) each(Math.min(nodes[p], nodes[q]), Math.max(nodes[p], nodes[q]));
       }
     }
   };

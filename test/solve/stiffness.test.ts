@@ -153,6 +153,37 @@ describe('the coarse metric', () => {
     for (let i = 0; i < plain.length; i++) expect(guided[i]).toBeCloseTo(plain[i], 3);
   });
 
+  it('by Newton\'s steps as well, in fewer still', () => {
+    const pins = createPins({ nodes: Int32Array.from({ length: 8 }, (_, i) => i), places: tubePositions(sheet, 5, 2.4).slice(0, 24), stiffness: 1 });
+    const terms = [createQuadMembrane(sheet.elements, LAW), createBending(sheet.bends(0.02)), pins];
+    const ends = [Infinity, 0].map((newtonAbove) => {
+      const x = taut();
+      return { x, ...minimise(x, terms, createTwoLevelMetric(n, terms, halve(), { shift: 1e-6 }), { tolerance: 1e-7, leastForce: 1e-3, newtonAbove }) };
+    });
+    expect(ends.map((end) => end.status)).toEqual(['converged', 'converged']);
+    expect(ends[1].iterations).toBeLessThan(ends[0].iterations);
+    expect(ends[1].energy).toBeCloseTo(ends[0].energy, 9);
+    for (let i = 0; i < ends[0].x.length; i++) expect(ends[1].x[i]).toBeCloseTo(ends[0].x[i], 3);
+  });
+
+  // Algebra: (M a).b = a.(M b) and (M a).a > 0 is what conjugate gradients ask of a preconditioner; A x = b is checked by multiplying out.
+  it('is symmetric and positive, and solves for its stiffness', () => {
+    const terms = [createQuadMembrane(sheet.elements, LAW), createBending(sheet.bends(0.02))], metric = createTwoLevelMetric(n, terms, halve(), { shift: 1e-4 });
+    const fine = createStiffnessMatrix(n, terms.flatMap((term) => term.couplings?.() ?? [])), random = createRandom(4), x = taut();
+    fine.clear(1e-4);
+    for (const term of terms) term.addStiffness?.(x, fine);
+    metric.renew?.(x);
+    const [a, b] = [0, 1].map(() => new Float64Array(3 * n).map(() => random() - 0.5)), [ma, mb, solved] = [0, 1, 2].map(() => new Float64Array(3 * n));
+    const product = (p: Float64Array, q: Float64Array): number => p.reduce((sum, value, i) => sum + value * q[i], 0);
+    metric.applyInto(ma, a);
+    metric.applyInto(mb, b);
+    expect(product(ma, b) / product(a, mb)).toBeCloseTo(1, 9);
+    expect(product(ma, a)).toBeGreaterThan(0);
+    metric.solveInto?.(solved, b, 1e-9);
+    const back = dense(fine).map((row) => row.reduce((sum, value, k) => sum + value * solved[k], 0));
+    for (let i = 0; i < b.length; i++) expect(back[i]).toBeCloseTo(b[i], 7);
+  });
+
   it('leaves coordinates along a fixed axis where they are', () => {
     const terms = [createQuadMembrane(sheet.elements, LAW), createBending(sheet.bends(0.02))], x = taut(), before = x.slice();
     const result = minimise(x, terms, createTwoLevelMetric(n, terms, halve(), { shift: 1e-6, fixedAxis: 1 }), { fixedAxis: 1, tolerance: 1e-5, leastForce: 1e-3 });
