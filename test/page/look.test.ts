@@ -20,7 +20,7 @@ describe('the look', () => {
   it('two long cautions on a small tablet leave sock, plan and controls where they are', async () => {
     const { page } = await openSmallSock({
       width: 1024, height: 768,
-      before: `localStorage.setItem('heelwright.sock', ${JSON.stringify(JSON.stringify({ ...SMALL_SOCK, foot: { calfGirthMm: 450, heelDiagonalMm: 480 } }))});`,
+      before: `localStorage.setItem('heelwright.sock', ${JSON.stringify(JSON.stringify({ ...SMALL_SOCK, foot: { ankleGirthMm: 420, heelDiagonalMm: 480 } }))});`,
     });
     expect(await page.locator('.cautions li').count()).toBe(2);
     for (const selector of ['#sock', '[data-count=toePasses]', '.strip-total', '#panel [role=combobox], #panel select']) {
