@@ -31,7 +31,7 @@ export const MAP_WORDS: Readonly<Record<MapLayer, MapWords>> = {
     aloud: 'How far the cloth stands off the skin. Cream: it lies on it. Green to deep sea green: it stands off, darkest at {high} and more.',
   },
   longer: { title: 'The other sock, part by part', less: 'shorter', middle: 'alike', more: 'longer', aloud: `Length, part by part, ${DIFFERENCE_ALOUD}` },
-  wider: { title: 'The other sock, all round', less: 'narrower', middle: 'alike', more: 'wider', aloud: `Girth, ${DIFFERENCE_ALOUD}` },
+  wider: { title: 'The other sock, each place taken all round', less: 'narrower', middle: 'alike', more: 'wider', aloud: `Width, each place taken all round, ${DIFFERENCE_ALOUD}` },
 };
 
 const MM_PER_INCH = 25.4;
