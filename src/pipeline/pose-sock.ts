@@ -4,6 +4,7 @@ import type { Fabric } from '../fabric/fabric.ts';
 import { makeFormMesh } from '../foot/form-mesh.ts';
 import type { FormMesh } from '../foot/form-mesh.ts';
 import type { FootForm } from '../foot/foot-form.ts';
+import type { Body } from '../foot/round-cones.ts';
 import { SECTION } from '../machine/codes.ts';
 import { gridAtPass } from '../machine/grid-at-pass.ts';
 import { measurePose } from '../measure/measure-pose.ts';
@@ -57,7 +58,8 @@ export function* poseInSteps(sock: KnittedSock, name: PoseName, options: PoseOpt
 
 function* poseWorn(sock: KnittedSock, { near, ...options }: PoseOptions): Generator<void, PosedSock> {
   const { fabric, plan } = sock, { foot, skin } = sampledFootOf(sock), setUp = setUpWorn(fabric, foot, plan.firmness, skin);
-  const pose = yield* relaxHeldInSteps(fabric, 'worn', setUp, { ...options, ...goOnFrom(sock, near) });
+  const nearby = goOnFrom(sock, near), isOnFoot = nearby.start !== undefined && liesOnFoot(nearby.start, skin);
+  const pose = yield* relaxHeldInSteps(fabric, 'worn', setUp, { ...options, ...(isOnFoot ? nearby : {}) });
   const { clearanceMm } = setUp, { positions } = pose;
   const worn = measureWorn({ plan, fabric, foot, positions, forces: setUp.clothForces(positions), clearanceMm });
   return { ...measured(fabric, pose), body: showFoot(foot, pose), worn };
@@ -72,6 +74,24 @@ function goOnFrom({ fabric, plan, trace }: KnittedSock, near: NearShape | undefi
   if (near === undefined || !hasSameParts(near.fabric, fabric)) return {};
   const start = mapShape(interpolateSock(near.fabric, fabric), near.positions), coarse = knitCoarse(plan, trace.loops);
   return coarse === null ? { start } : { start, coarse };
+}
+
+/**
+ * Cloth of a sock that was on another foot may start from there only if that foot was nearly this one: a
+ * sock that starts half inside the foot, or far off it, comes to rest beside it. No loop deeper than this in
+ * the foot, nor all of them farther off than that on average, mm; `chosen by eye`: feet a centimetre apart.
+ */
+const DEEPEST_MM = 8, FARTHEST_MM = 5;
+
+function liesOnFoot(positions: Float64Array, skin: Body): boolean {
+  const normal = new Float64Array(3);
+  let off = 0;
+  for (let i = 0; i < positions.length; i += 3) {
+    const distance = skin.distanceAt(positions[i], positions[i + 1], positions[i + 2], normal);
+    if (distance < -DEEPEST_MM) return false;
+    off += Math.max(0, distance);
+  }
+  return off <= FARTHEST_MM * positions.length / 3;
 }
 
 /** A decreased and a short-row toe have no shape in common; nor have a leg sewn up and one knitted round, where the work is turned. */

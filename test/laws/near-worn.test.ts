@@ -41,3 +41,15 @@ describe('worn: a change seen from the old shape ends where it ends from scratch
     }
   });
 });
+
+// A start half inside another foot, or far off it, ends in a sock beside the foot, at rest: such a start is not taken.
+it.each<[string, SockFile]>([
+  ['a child\'s foot', { ...BASE, foot: { lengthMm: 175, ballGirthMm: 172 }, counts: {} }],
+  ['a far larger foot', { ...BASE, foot: { lengthMm: 310, ballGirthMm: 290 }, counts: {} }],
+])('worn: a sock seen after one on %s is put on afresh', (_name, other) => {
+  const before = knit(other), sock = knit(BASE), near = { fabric: before.fabric, positions: poseSock(before, 'worn').pose.positions };
+  const cold = poseSock(sock, 'worn'), warm = poseSock(sock, 'worn', { near });
+  expect(warm.pose.status).toBe('converged');
+  const wanted = new Map(readOff(cold));
+  for (const [key, value] of readOff(warm)) expect(Math.abs(value - (wanted.get(key) ?? NaN)), key).toBeLessThan(Math.max(0.05, 2e-3 * Math.abs(value)));
+});
