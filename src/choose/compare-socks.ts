@@ -103,7 +103,7 @@ function remarkMachine({ plan: first }: KnittedSock, { plan: second }: KnittedSo
 
 function remarkFoot({ foot: first }: KnittedSock, { foot: second }: KnittedSock): Problem[] {
   const foot = ({ lengthMm, ballGirthMm }: KnittedSock['foot']): string => [lengthMm, ballGirthMm].map((mm) => (mm === null ? 'no' : `${Number(mm.toFixed(1))} mm`)).join(' long, ').concat(' round');
-  return remark('foot', foot(first), foot(second), 'the same foot, to judge which fits it', 'The two socks are planned for different feet.');
+  return remark('foot', foot(first), foot(second), 'the same foot, to judge which fits it', 'The two are on different feet.');
 }
 
 function remarkRest({ first, second }: PosedPair): Problem[] {

@@ -5,6 +5,9 @@ import type { LengthUnit } from './units.ts';
 /** Decimals of a number that is no length: half a gram is already more than a kitchen scale tells. */
 const DECIMALS: Readonly<Record<Exclude<ComparedRow['unit'], 'mm'>, number>> = { deg: 0, stitches: 0, passes: 0, m: 0, g: 0, '%': 0, mmHg: 1, '': 0 };
 
+/** Of a number that is no count. */
+const RATIO_DECIMALS = 2;
+
 /** What the other sock is called beside this one: a kept one that has its name still is told from it. */
 export function otherName(other: string, mine: string | undefined): string {
   return other === mine ? `${other}, as kept` : other;
@@ -18,7 +21,7 @@ export function comparedNumber(value: number | null, unit: ComparedRow['unit'], 
 }
 
 function figures(value: number, unit: ComparedRow['unit'], lengthUnit: LengthUnit): string {
-  return unit === 'mm' ? formatLengthNumber(value, lengthUnit) : value.toFixed(DECIMALS[unit]);
+  return unit === 'mm' ? formatLengthNumber(value, lengthUnit) : value.toFixed(unit === '' && !Number.isInteger(value) ? RATIO_DECIMALS : DECIMALS[unit]);
 }
 
 /** With its sign, between the figures as they are shown, so that the line adds up; nothing where these are the same. */
