@@ -65,5 +65,12 @@ export function hasMeasures(file: SockFile): boolean {
 export function guessedWords(file: SockFile): string {
   const missing = missingMeasures(file);
   if (!hasMeasures(file)) return 'No measure of a foot is given: this is an average adult’s.';
-  return missing.length === 0 ? '' : `Not measured, so estimated: ${missing.join(', ')}.`;
+  if (missing.length === 0) return '';
+  return `Not measured, so estimated: ${missing.join(', ')}.${isBelowAdults(file.foot?.lengthMm) ? ' The feet behind the estimates are adults’: a child’s are scaled from theirs.' : ''}`;
 }
+
+/** The shortest foot of the survey behind the estimates (src/foot/estimate-measures.ts), mm. */
+const SHORTEST_ADULT_MM = 214;
+
+/** Is a foot shorter than all that estimates rest on? */
+export function isBelowAdults(lengthMm: number | null | undefined): boolean { return lengthMm != null && lengthMm < SHORTEST_ADULT_MM; }

@@ -2,6 +2,7 @@ import type { MeasureName } from '../foot/foot-measures.ts';
 import type { ShoeSystem, SockFile } from '../plan/sock-file.ts';
 import type { ControlContext, FolderSpec, NumberSpec } from './control-spec.ts';
 import { readField, writeField } from './field-path.ts';
+import { isBelowAdults } from './fit-words.ts';
 import { formatLength, formatLengthNumber, gaugeScale, lengthScale, plainScale } from './units.ts';
 import type { GaugeUnit } from './units.ts';
 
@@ -77,6 +78,7 @@ function optionalMeasure(name: MeasureName, label: string, hint: string): Number
 export function estimateWords({ foot, settings: { lengthUnit } }: Pick<ControlContext, 'foot' | 'settings'>, name: MeasureName): string | null {
   const estimate = foot?.measures[name];
   if (estimate === undefined || estimate.isGiven) return null;
+  if (isBelowAdults(foot?.lengthMm)) return `about ${formatLength(estimate.valueMm, lengthUnit)}, scaled from adults`;
   return `about ${formatLength(estimate.valueMm, lengthUnit)}, two feet in three within ${formatLengthNumber(estimate.sdMm, lengthUnit)}`;
 }
 

@@ -37,6 +37,8 @@ describe('what the fit page says', () => {
     const gauge = { stitchesPer10cm: 30, rowsPer10cm: 42 };
     expect(guessedWords({ gauge })).toMatch(/average adult/);
     expect(guessedWords({ gauge, foot: { shoeSize: { system: 'uk', value: 6 }, ballGirthMm: 236, heelDiagonalMm: 330, ankleGirthMm: 220 } })).toBe('Not measured, so estimated: calf girth, heel breadth.');
+    expect(guessedWords({ gauge, foot: { lengthMm: 175, ballGirthMm: 172 } })).toMatch(/scaled from theirs/);
+    expect(guessedWords({ gauge, foot: { lengthMm: 255, ballGirthMm: 236 } })).not.toMatch(/scaled/);
     expect(guessedWords({ gauge, foot: { lengthMm: 255, ballGirthMm: 236, heelDiagonalMm: 330, ankleGirthMm: 220, calfGirthMm: 300, heelBreadthMm: 66 } })).toBe('');
   });
 });
