@@ -35,7 +35,7 @@ const ADVICE: readonly string[] = [
 export function createSwatchDialog(hooks: SwatchHooks): SwatchDialog {
   const dialog = createDialog('swatch-dialog', 'Swatches');
   const drawing = el('div', { class: 'swatch-picture' }), result = el('div', { class: 'swatch-reading', 'aria-live': 'polite' });
-  let settings: Settings | null = null, kept: readonly SwatchCount[] = [];
+  let settings: Settings | null = null, kept: readonly SwatchCount[] = [], filledFrom: string | null = null;
   const keep = (isUsed: boolean): void => {
     const swatches = list.counts();
     hooks.keep(swatches, isUsed ? hooks.average(swatches)?.average ?? null : null);
@@ -54,7 +54,10 @@ export function createSwatchDialog(hooks: SwatchHooks): SwatchDialog {
   dialog.foot.append(use, store);
   return {
     open: () => {
-      list.fill(kept);
+      // Counts typed and not kept are still there, as long as the sock's own swatches are what they were.
+      const key = JSON.stringify(kept);
+      if (key !== filledFrom || JSON.stringify(list.counts()) === key) list.fill(kept);
+      filledFrom = key;
       dialog.open();
     },
     render: (state) => {
