@@ -30,7 +30,7 @@ const INVITATION = 'Point at a measure to see its line. By gauge is along the cl
 
 const ON_BEDS = 'What hangs on the machine is drawn wide by its needles and not measured. By gauge is along the cloth of the finished sock, unstretched.';
 
-const ON_FOOT = 'Point at a measure to see its line. Worn is on a simple, smooth foot of your measures: a guide to how far the sock must give, not a fitting.';
+const ON_FOOT = 'Point at a measure to see its line. Worn is on a smooth foot of your measures: a guide to how far the sock must give, not a fitting.';
 
 const INVITATIONS: Readonly<Record<PoseName, string>> = { flat: INVITATION, tube: INVITATION, beds: ON_BEDS, worn: ON_FOOT };
 
