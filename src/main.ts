@@ -13,6 +13,7 @@ import { exposePageHook } from './main/page-hook.ts';
 import { createStore } from './main/page-store.ts';
 import type { PageStore } from './main/page-store.ts';
 import { saveSockFile } from './main/save-file.ts';
+import { createRooms } from './main/rooms.ts';
 import { readSettings } from './main/settings.ts';
 import { createSizesRoom } from './main/sizes-room.ts';
 import { listenToShortcuts } from './main/shortcuts.ts';
@@ -34,6 +35,7 @@ import type { PageState, Settings } from './panel/page-state.ts';
 import { createPanel } from './panel/panel.ts';
 import { createPassBar } from './panel/pass-bar.ts';
 import { createPlanStrip } from './panel/plan-strip.ts';
+import { createRoomTabs } from './panel/room-tabs.ts';
 import { createStageBar } from './panel/stage-bar.ts';
 import { createToleranceCard } from './panel/tolerance-card.ts';
 import { createTopBar } from './panel/top-bar.ts';
@@ -45,12 +47,14 @@ import type { SockFile } from './plan/sock-file.ts';
 import { placeOnScale } from './view/colour-scale.ts';
 import { createSockView } from './view/sock-view.ts';
 import type { SockView } from './view/sock-view-types.ts';
+import { setPageLanguage } from './words/page-words.ts';
 import { client } from './worker/client.ts';
 import { openWorker } from './worker/open-worker.ts';
 import './styles/page.css';
 
 /** The one owner of the page's state: panels propose, the pipeline answers, everything is drawn from one state. */
 function startPage(first: FirstSock, keeper: Keeper): void {
+  setPageLanguage(readSettings(keeper.read('settings')).language);
   const dark = matchMedia('(prefers-color-scheme: dark)');
   const isDark = ({ settings }: PageState): boolean => (settings.theme === 'auto' ? dark.matches : settings.theme === 'dark');
   const parts: { render(state: PageState): void }[] = [];
@@ -93,11 +97,13 @@ function startPage(first: FirstSock, keeper: Keeper): void {
   const sizes = createSizesRoom(() => desk.knittable(), openSock);
   const swatches = createSwatchRoom(store.state, (file) => { desk.propose(file, null); });
   parts.push(...compare.parts, sizes, swatches);
+  parts.push(createRoomTabs(byId('top-bar'), (room) => { choose({ room }); }));
   const topBar = createTopBar(byId('top-bar'), {
     examples: EXAMPLES, openExample: door.openExample, openFile: door.openFile, save, openSizes: sizes.open, openSwatches: swatches.open,
     undo: () => { desk.undo(); }, redo: () => { desk.redo(); }, choose,
   });
   parts.push({ render: (state) => { topBar.render(state, isDark(state)); } });
+  parts.push(createRooms(pageOf(), (name) => byId(`room-${name}`), { store, keeper, view, picture, deskOf, choose, choosePass, openSock }));
   dark.addEventListener('change', () => { store.update({}); });
   acceptDrops(door.openFile);
   listenToShortcuts({
@@ -154,7 +160,7 @@ function buildPanels({ store, deskOf, choose, choosePass, compareWith, view, pic
       showPreset: (preset) => { view?.showPreset(preset); },
       reset: () => { view?.reset(); },
       zoomBy: (factor) => { view?.zoomBy(factor); },
-      showLarge: (isLarge) => { byId('stage').parentElement?.classList.toggle('is-large', isLarge); },
+      showLarge: (isLarge) => { pageOf().classList.toggle('is-large', isLarge); },
     }),
     createPassBar(byId('stage-top'), { choosePass, usualPass }),
     mapCard,
@@ -201,6 +207,8 @@ function showTheme(isDark: boolean, view: SockView | null): void {
   document.documentElement.dataset['theme'] = isDark ? 'dark' : 'light';
   view?.setTheme(isDark ? 'dark' : 'light');
 }
+
+const pageOf = (): HTMLElement => byId('page');
 
 function byId<T extends HTMLElement = HTMLElement>(id: string): T {
   const element = document.getElementById(id);

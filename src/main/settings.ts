@@ -11,12 +11,13 @@ const FOOT_LOOKS: readonly FootLook[] = ['inside', 'hidden', 'glass'];
 
 export const FIRST_SETTINGS: Settings = {
   lengthUnit: 'cm', gaugeUnit: '10cm', patchWidthMm: 100, patchHeightMm: 100, theme: 'auto', pose: 'flat', layer: 'yarn',
-  footLook: 'inside', arrangement: 'beside',
+  footLook: 'inside', arrangement: 'beside', room: 'shape', language: 'en', needleNumbers: 'middle',
 };
 
 const CHOICES: { readonly [K in keyof Settings]?: readonly Settings[K][] } = {
   lengthUnit: ['cm', 'in'], gaugeUnit: ['10cm', 'inch', 'patch'], theme: ['auto', 'light', 'dark'], pose: POSES,
   layer: LAYERS, footLook: FOOT_LOOKS, arrangement: ['beside', 'over'],
+  room: ['shape', 'passes', 'lesson', 'chart', 'sheet', 'stand'], language: ['en', 'de'], needleNumbers: ['middle', 'left'],
 };
 
 /** Settings kept from an earlier visit; whatever is not understood falls back to the first ones. */
@@ -30,7 +31,8 @@ export function readSettings(text: string | null): Settings {
   };
   return {
     lengthUnit: choice('lengthUnit'), gaugeUnit: choice('gaugeUnit'), theme: choice('theme'), pose: choice('pose'), layer: choice('layer'),
-    footLook: choice('footLook'), arrangement: choice('arrangement'), patchWidthMm: length('patchWidthMm'), patchHeightMm: length('patchHeightMm'),
+    footLook: choice('footLook'), arrangement: choice('arrangement'), room: choice('room'), language: choice('language'),
+    needleNumbers: choice('needleNumbers'), patchWidthMm: length('patchWidthMm'), patchHeightMm: length('patchHeightMm'),
   };
 }
 

@@ -5,6 +5,8 @@ import type { KnittedSock, PosedSock } from '../pipeline/result.ts';
 import type { Derivation, Plan, PlannedFoot } from '../plan/plan-types.ts';
 import type { SockFile } from '../plan/sock-file.ts';
 import type { PoseName } from '../shape/pose.ts';
+import type { NeedleNumbers } from '../sheet/needle-label.ts';
+import type { Language } from '../words/words.ts';
 import type { Arrangement, ClothLayer, FootLook, Theme } from '../view/sock-view-types.ts';
 import type { GaugeUnit, LengthUnit } from './units.ts';
 
@@ -18,6 +20,11 @@ export interface Settings {
   /** `auto` follows the system. */
   readonly theme: Theme | 'auto';
   readonly pose: PoseName;
+  /** The room of the page that is shown. */
+  readonly room: RoomName;
+  readonly language: Language;
+  /** How needles are counted on this person's machine. */
+  readonly needleNumbers: NeedleNumbers;
   /** What the cloth's colours tell. */
   readonly layer: ClothLayer;
   /** How a foot in a worn sock is seen. */
@@ -44,6 +51,12 @@ export interface Notice {
   /** Of such a change: the sock before it, to be compared with. */
   readonly before?: SockFile;
 }
+
+/** Rooms of the page: the sock's shape with its controls; its making pass by pass; a lesson; the chart; the printed sheet; the mode for the machine's stand. */
+export type RoomName = 'shape' | 'passes' | 'lesson' | 'chart' | 'sheet' | 'stand';
+
+/** A stitch that is pointed at somewhere, and shown everywhere: a loop of the knitted sock's grid. */
+export interface Spot { readonly loop: number; readonly from: 'picture' | 'finished' | 'beds' | 'chart' | 'words' }
 
 /** The pages of the deck beside the picture. */
 export type DeckTab = 'measures' | 'fit' | 'compare';
@@ -86,6 +99,8 @@ export interface PageState {
   /** Of a second sock in the same pose; null or missing while there is none. */
   readonly difference?: DifferenceMap | null;
   readonly settings: Settings;
+  /** The stitch that is pointed at, in whatever drawing; null or missing while there is none. */
+  readonly spot?: Spot | null;
   /** On the beds: the pass that the person has chosen, null for the usual one; never beyond the sock's last. */
   readonly bedsPass: number | null;
   /** The page of the deck that is shown; a visit begins with the measures. */

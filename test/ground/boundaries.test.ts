@@ -18,6 +18,7 @@ const useInlineType = (specifier: string) => `import { type Thing } from '${spec
 const IMPORTS: readonly (readonly [room: string, allowed: readonly string[], refused: readonly string[]])[] = [
   ['base', ['./units.ts'], ['../solve/x.ts', '../plan/x.ts', 'three', 'node:fs', 'fs']],
   ['solve', ['../base/x.ts'], ['../foot/x.ts', '../fabric/x.ts', '../shape/x.ts', '../machine/codes.ts', 'three/src/math/Vector3.js']],
+  ['words', ['../base/x.ts', '../machine/codes.ts'], ['../plan/x.ts', '../panel/x.ts', 'three']],
   ['foot', ['../base/x.ts'], ['../solve/x.ts', '../plan/x.ts', 'lil-gui']],
   ['plan', ['../base/x.ts', '../foot/x.ts'], ['../machine/x.ts', '../machine/codes.ts', '../sheet/x.ts', 'node:path']],
   ['machine', ['../base/x.ts'], ['../plan/x.ts', '../fabric/x.ts', '../solve/x.ts']],
@@ -29,7 +30,7 @@ const IMPORTS: readonly (readonly [room: string, allowed: readonly string[], ref
   ['choose', ['../pipeline/x.ts', '../base/x.ts'], ['../worker/x.ts', '../view/x.ts', '../main.ts']],
   ['worker', ['../pipeline/x.ts', '../choose/x.ts', './x.ts'], ['../view/x.ts', '../panel/x.ts', 'three', 'lil-gui', 'node:fs']],
   ['view', ['../base/x.ts', '../machine/codes.ts', 'three', 'three/addons/x.js', '../../shaders/a.vert.glsl?raw', './x.css'], ['../machine/x.ts', '../plan/x.ts', '../pipeline/x.ts', '../panel/x.ts', 'lil-gui', '../main.ts']],
-  ['panel', ['../base/x.ts', '../machine/codes.ts', 'lil-gui', './panel.css'], ['../view/x.ts', '../plan/x.ts', 'three', '../../shaders/a.vert.glsl?raw', '../main.ts']],
+  ['panel', ['../base/x.ts', '../words/x.ts', '../machine/codes.ts', 'lil-gui', './panel.css'], ['../view/x.ts', '../plan/x.ts', 'three', '../../shaders/a.vert.glsl?raw', '../main.ts']],
 ];
 
 /** Rooms whose types alone may be used, and rooms that may not be named at all. */
@@ -40,6 +41,7 @@ const TYPES: readonly (readonly [room: string, allowed: readonly string[], refus
   ['shape', ['../machine/x.ts'], ['../plan/x.ts', '../measure/x.ts']],
   ['measure', ['../plan/x.ts', '../machine/x.ts', '../shape/x.ts'], ['../solve/x.ts', '../pipeline/x.ts']],
   ['base', [], ['../plan/x.ts', 'three']],
+  ['words', ['../plan/x.ts', '../machine/x.ts'], ['../sheet/x.ts', '../panel/x.ts']],
   ['view', ['../plan/x.ts', '../pipeline/x.ts', '../worker/x.ts'], ['lil-gui']],
   ['panel', ['../pipeline/x.ts', '../view/x.ts'], ['three']],
 ];

@@ -1,0 +1,5 @@
+import type { Room, RoomTools } from './rooms.ts';
+
+export function createLessonRoom({ host }: RoomTools): Room {
+  return { render: ({ planned }) => { host.textContent = planned?.plan.name ?? ''; } };
+}

@@ -1,0 +1,3 @@
+import type { LESSON_EN } from './lesson-en.ts';
+
+export const LESSON_DE: typeof LESSON_EN = {};

@@ -1,0 +1,3 @@
+import type { STAND_EN } from './stand-en.ts';
+
+export const STAND_DE: typeof STAND_EN = {};

@@ -1,0 +1,2 @@
+/** English words of one part of the page; the German ones have the same shape. */
+export const TIMELINE_EN = {};
