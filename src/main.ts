@@ -16,10 +16,12 @@ import type { PageStore } from './main/page-store.ts';
 import { saveSockFile } from './main/save-file.ts';
 import { createRooms } from './main/rooms.ts';
 import { readSettings } from './main/settings.ts';
+import { createSkipLink } from './main/skip-link.ts';
 import { createSizesRoom } from './main/sizes-room.ts';
 import { listenToShortcuts } from './main/shortcuts.ts';
 import { createSockDesk } from './main/sock-desk.ts';
 import type { SockDesk } from './main/sock-desk.ts';
+import { changeLanguage } from './main/change-language.ts';
 import { createSockPicture } from './main/sock-picture.ts';
 import type { SockPicture } from './main/sock-picture.ts';
 import { createSwatchRoom } from './main/swatch-room.ts';
@@ -37,6 +39,8 @@ import { createPanel } from './panel/panel.ts';
 import { createPassBar } from './panel/pass-bar.ts';
 import { createPlanStrip } from './panel/plan-strip.ts';
 import { createRoomTabs } from './panel/room-tabs.ts';
+import { createSettingsDialog } from './panel/settings-dialog.ts';
+import { createSettledVoice } from './panel/settled-voice.ts';
 import { createStageBar } from './panel/stage-bar.ts';
 import { createToleranceCard } from './panel/tolerance-card.ts';
 import { createTopBar } from './panel/top-bar.ts';
@@ -100,9 +104,10 @@ function startPage(first: FirstSock, keeper: Keeper): void {
   parts.push(createRoomTabs(byId('top-bar'), (room) => { choose({ room }); }));
   const topBar = createTopBar(byId('top-bar'), {
     examples: examples(), openExample: door.openExample, openFile: door.openFile, save, openSizes: sizes.open, openSwatches: swatches.open,
-    undo: () => { desk.undo(); }, redo: () => { desk.redo(); }, choose,
+    undo: () => { desk.undo(); }, redo: () => { desk.redo(); },
   });
-  parts.push({ render: (state) => { topBar.render(state, isDark(state)); } });
+  parts.push(topBar, createSettingsDialog(byId('top-bar'), { choose, changeLanguage: (language) => changeLanguage(language, store, keeper) }));
+  parts.push(createSkipLink(byId<HTMLAnchorElement>('skip-link')));
   parts.push(createRooms(pageOf(), (name) => byId(`room-${name}`), { store, keeper, view, picture, deskOf, choose, choosePass, openSock }));
   dark.addEventListener('change', () => { store.update({}); });
   acceptDrops(door.openFile);
@@ -162,6 +167,7 @@ function buildPanels({ store, deskOf, choose, choosePass, compareWith, view, pic
       zoomBy: (factor) => { view?.zoomBy(factor); },
       showLarge: (isLarge) => { pageOf().classList.toggle('is-large', isLarge); },
     }),
+    createSettledVoice(byId('sock'), { tellField: panel.tellField }),
     createPassBar(byId('stage-top'), { choosePass, usualPass }),
     mapCard,
   ];

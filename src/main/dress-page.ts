@@ -5,7 +5,8 @@ export function dressPage(): void {
   const { page, stage, messages } = pageWords();
   document.documentElement.lang = pageLanguage();
   document.title = page.title;
-  write('.skip-link', page.toControls);
+  write('#strip h2', page.strip);
+  write('#panel h2', page.controls);
   write('#yarns h2', page.yarn);
   const labels: Readonly<Record<string, string>> = {
     stage: stage.label, sock: stage.canvas, notices: messages.label, strip: page.strip, deck: page.deck, measures: page.measures, yarns: page.yarnLabel,

@@ -21,6 +21,8 @@ export interface ControlRow {
   readonly field: string;
   render(input: RowInput): void;
   focus(): void;
+  /** Its name and value in words, as they stand. */
+  tell(): string;
 }
 
 /** What a control does when a person moves it. */

@@ -1,5 +1,6 @@
 import { el, setAttributes } from './dom.ts';
 import { parseNumber } from './number-row.ts';
+import { inFigures } from './units.ts';
 
 /** Milliseconds without a key press after which a typed number is taken up. */
 const TYPING_PAUSE_MS = 350;
@@ -35,7 +36,7 @@ export function createNumberField(label: string, take: (value: number | null) =>
     input,
     show: (value) => {
       if (document.activeElement === input) return;
-      const text = value === null ? '' : String(value);
+      const text = value === null ? '' : inFigures(String(value));
       if (input.value !== text) input.value = text;
       setAttributes(input, { 'aria-valuenow': value });
     },

@@ -5,7 +5,7 @@ import type { ControlRow, FieldRange, Hand, RowInput, ShowLine } from './control
 import type { ControlContext, NumberSpec } from './control-spec.ts';
 import { button, setAttributes, setText } from './dom.ts';
 import { readField } from './field-path.ts';
-import { attachSlider } from './slider-hand.ts';
+import { attachSlider, snapToRange } from './slider-hand.ts';
 import type { SliderRange } from './slider-hand.ts';
 import { inFigures } from './units.ts';
 import type { Scale } from './units.ts';
@@ -45,6 +45,8 @@ export function addNumber(folder: GUI, spec: NumberSpec, hand: Hand): ControlRow
     onLetGo: () => { hand.finish(); },
   });
   takeOverTyping(controller, propose, showLine);
+  takeOverSteps(input, { range: () => shown.range, value: () => shown.value, propose });
+  writeFigures(controller);
   slider.tabIndex = 0;
   setAttributes(slider, { role: 'slider', 'aria-labelledby': controller.$name.id });
   setAttributes(input, { role: 'spinbutton', inputmode: 'decimal', autocomplete: 'off' });
@@ -60,6 +62,7 @@ export function addNumber(folder: GUI, spec: NumberSpec, hand: Hand): ControlRow
   return {
     field: spec.field,
     focus: () => { input.focus(); },
+    tell: () => `${spec.label} ${slider.getAttribute('aria-valuetext') ?? ''}`,
     render: (row: RowInput) => {
       context = row.context;
       controller.show(spec.isShown?.(row.context) ?? true);
@@ -156,6 +159,30 @@ function takeOverTyping(controller: NumberController, propose: (value: number) =
   }, { capture: true });
   input.addEventListener('change', () => { if (timer !== undefined) take(); });
   input.addEventListener('wheel', (event) => { event.stopImmediatePropagation(); }, { capture: true, passive: true });
+}
+
+/** The library writes figures with a point; a text box shows them as the page's language does. The browser's own number boxes see to it themselves. */
+function writeFigures(controller: NumberController): void {
+  const input = controller.$input, update = controller.updateDisplay.bind(controller);
+  controller.updateDisplay = () => {
+    update();
+    if (input.type === 'text' && document.activeElement !== input) input.value = inFigures(input.value);
+    return controller;
+  };
+}
+
+/** The library's own arrow keys in a box do not know a decimal comma. */
+function takeOverSteps(input: HTMLInputElement, hooks: { readonly range: () => SliderRange; readonly value: () => number | null; readonly propose: (value: number) => void }): void {
+  input.addEventListener('keydown', (event) => {
+    const way = event.key === 'ArrowUp' ? 1 : event.key === 'ArrowDown' ? -1 : 0;
+    if (way === 0 || event.ctrlKey || event.metaKey || event.altKey) return;
+    event.preventDefault();
+    event.stopImmediatePropagation();
+    const range = hooks.range(), value = parseNumber(input.value) ?? hooks.value() ?? range.min;
+    const next = snapToRange(value + way * (event.shiftKey ? 10 : 1) * range.step, range);
+    input.value = inFigures(String(next));
+    hooks.propose(next);
+  }, { capture: true });
 }
 
 /** Figures with a point or a comma; null for anything else. */

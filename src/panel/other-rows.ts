@@ -64,12 +64,20 @@ function finishRow(
   return {
     field: spec.field,
     focus: () => { input.focus(); },
+    tell: () => `${spec.label}: ${valueWords(input)}`,
     render: (row) => {
       controller.show(spec.isShown?.(row.context) ?? true);
       if (!isBeingTyped(input)) { bind(row); controller.updateDisplay(); }
       sayOfField(showLine, spec.field, row, spec.note?.(row.context) ?? null);
     },
   };
+}
+
+function valueWords(input: HTMLElement): string {
+  if (input instanceof HTMLSelectElement) return input.selectedOptions[0]?.textContent ?? '';
+  if (!(input instanceof HTMLInputElement)) return '';
+  const { on, off } = pageWords().controls.flag;
+  return input.type === 'checkbox' ? (input.checked ? on : off) : input.value;
 }
 
 /** The caret must not jump while a name is typed. */

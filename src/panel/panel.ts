@@ -38,6 +38,8 @@ export interface Panel {
   focusField(field: string): boolean;
   /** Fields that have a control, so that other problems can be shown elsewhere. */
   hasField(field: string): boolean;
+  /** Name and value of a field's control, in words; null for one that has none in sight. */
+  tellField(field: string): string | null;
 }
 
 const PATCH_RANGE: FieldRange = { min: 20, max: 300, step: 1 };
@@ -96,6 +98,7 @@ export function createPanel(host: HTMLElement, hooks: PanelHooks): Panel {
       return true;
     },
     hasField: (field) => find(field) !== null,
+    tellField: (field) => find(field)?.tell() ?? null,
   };
 }
 

@@ -33,7 +33,7 @@ export function createToeSchedule(folder: GUI, edit: EditFile): ControlRow {
   const editor = el('div', { class: 'rate-editor', role: 'group', 'aria-label': words.label }, list, line, el('div', { class: 'panel-buttons' }, add));
   const drawing = el('figure', { class: 'toe-figure' });
   folder.$children.append(editor, drawing);
-  let rows: RateRow[] = [];
+  let rows: RateRow[] = [], shown: readonly ToeRate[] = [];
   let drawn = '';
 
   const set = (index: number, change: Partial<ToeRate>): void => {
@@ -50,8 +50,10 @@ export function createToeSchedule(folder: GUI, edit: EditFile): ControlRow {
   return {
     field: FIELD,
     focus: () => { rows[0]?.passes.focus(); },
+    tell: () => scheduleWords(shown),
     render: (input) => {
       const { file, plan } = input.context, rates = file.toe?.kind === 'short-row' ? [] : ratesOf(file);
+      shown = rates;
       editor.hidden = rates.length === 0;
       fit(rates.length);
       rates.forEach((rate, index) => { fillRate(rows[index], rate); });

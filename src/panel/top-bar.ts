@@ -1,9 +1,8 @@
 import { pageWords } from '../words/page-words.ts';
-import { button, el, setAttributes, setText } from './dom.ts';
-import type { PageState, Settings } from './page-state.ts';
-import type { LengthUnit } from './units.ts';
+import { button, el, setText } from './dom.ts';
+import type { PageState } from './page-state.ts';
 
-export interface TopBar { render(state: PageState, isDark: boolean): void }
+export interface TopBar { render(state: PageState): void }
 
 /** An invented sock that comes with the page. */
 export interface Example { readonly file: string; readonly name: string }
@@ -17,32 +16,23 @@ export interface TopBarHooks {
   readonly openSwatches: () => void;
   readonly undo: () => void;
   readonly redo: () => void;
-  readonly choose: (settings: Partial<Settings>) => void;
 }
-
-const UNITS: readonly LengthUnit[] = ['cm', 'in'];
 
 export function createTopBar(host: HTMLElement, hooks: TopBarHooks): TopBar {
   const say = pageWords().page.bar, name = el('p', { class: 'sock-name' });
   const undo = button(say.undo, { class: 'bar-button', 'aria-keyshortcuts': 'Control+Z' }, hooks.undo);
   const redo = button(say.redo, { class: 'bar-button', 'aria-keyshortcuts': 'Control+Shift+Z Control+Y' }, hooks.redo);
-  const units = unitSwitch(hooks);
-  const theme = button('', { class: 'bar-button' }, () => { hooks.choose({ theme: theme.dataset['next'] === 'dark' ? 'dark' : 'light' }); });
   host.append(
     name,
     el('div', { class: 'bar-group' }, exampleChooser(hooks), openButton(hooks), button(say.save, { class: 'bar-button', 'aria-keyshortcuts': 'Control+S' }, hooks.save)),
     el('div', { class: 'bar-group' }, button(say.swatches, { class: 'bar-button' }, hooks.openSwatches), button(say.sizes, { class: 'bar-button' }, hooks.openSizes)),
     el('div', { class: 'bar-group' }, undo, redo),
-    el('div', { class: 'bar-group' }, units.element, theme),
   );
   return {
-    render: (state, isDark) => {
+    render: (state) => {
       setText(name, state.planned?.plan.name ?? '');
       undo.disabled = !state.canUndo;
       redo.disabled = !state.canRedo;
-      units.show(state.settings.lengthUnit);
-      setText(theme, isDark ? say.light : say.dark);
-      setAttributes(theme, { 'data-next': isDark ? 'light' : 'dark', 'aria-label': isDark ? say.toLight : say.toDark });
     },
   };
 }
@@ -66,16 +56,4 @@ function openButton({ openFile }: TopBarHooks): HTMLElement {
     input.value = '';
   });
   return el('span', {}, button(pageWords().page.bar.open, { class: 'bar-button', 'aria-keyshortcuts': 'Control+O' }, () => { input.click(); }), input);
-}
-
-function unitSwitch({ choose }: TopBarHooks): { readonly element: HTMLElement; show(unit: LengthUnit): void } {
-  const say = pageWords().page.bar;
-  const inputs = UNITS.map((unit) => {
-    const input = el('input', { type: 'radio', name: 'length-unit', value: unit, 'aria-label': say.units[unit] });
-    input.addEventListener('change', () => { if (input.checked) choose({ lengthUnit: unit }); });
-    return input;
-  });
-  const element = el('fieldset', { class: 'segments' }, el('legend', { class: 'visually-hidden' }, say.unit),
-    ...UNITS.map((unit, index) => el('label', {}, inputs[index] ?? null, unit)));
-  return { element, show: (unit) => { for (const input of inputs) input.checked = input.value === unit; } };
 }

@@ -75,6 +75,7 @@ export const CONTROLS_DE: typeof CONTROLS_EN = {
   estimateFromAdults: (length) => `etwa ${length}, von Erwachsenen umgerechnet`,
   shoeLength: (length, tolerance, unit) => `${length} ± ${tolerance} ${unit}`,
   howToMeasure: 'So wird gemessen …',
+  flag: { on: 'ein', off: 'aus' },
   notGiven: 'nicht angegeben',
   typeANumber: 'Hier gehört eine Zahl hin, in Ziffern.',
   workedOut: { on: 'von Hand', off: 'berechnet', isOn: 'Von Hand festgelegt. Drücken, um wieder rechnen zu lassen.', isOff: 'Berechnet. Drücken, um die Zahl von Hand festzulegen.' },

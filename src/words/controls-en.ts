@@ -76,6 +76,7 @@ export const CONTROLS_EN = {
   estimateFromAdults: (length: string) => `about ${length}, scaled from adults`,
   shoeLength: (length: string, tolerance: string, unit: string) => `${length} ± ${tolerance} ${unit}`,
   howToMeasure: 'How to measure…',
+  flag: { on: 'on', off: 'off' },
   notGiven: 'not given',
   typeANumber: 'Type a number here, in figures.',
   workedOut: { on: 'by hand', off: 'auto', isOn: 'Fixed by hand. Press to work it out again.', isOff: 'Worked out. Press to fix it by hand.' },

@@ -16,15 +16,14 @@ export const PAGE_DE: typeof PAGE_EN = {
   controls: 'Regler',
   bar: {
     undo: 'Zurücknehmen', redo: 'Wiederholen', save: 'Sichern', open: 'Öffnen …', sockFile: 'Sockendatei', examples: 'Beispiele', examplesLabel: 'Eine Beispielsocke öffnen', swatches: 'Proben …', sizes: 'Größen …',
-    light: 'Hell', dark: 'Dunkel', toLight: 'Zu hellen Farben wechseln', toDark: 'Zu dunklen Farben wechseln',
     unit: 'Längeneinheit', units: { cm: 'Zentimeter', in: 'Zoll' },
     settings: 'Einstellungen …',
   },
   settings: {
     title: 'Einstellungen',
     language: 'Sprache der Seite',
-    languageNote: 'Die Seite wird in der anderen Sprache neu aufgebaut; die Socke und alles Behaltene bleiben.',
-    unit: 'Längen in',
+    languageNote: 'Die Seite wird in der anderen Sprache neu aufgebaut. Die Socke und alles Behaltene bleiben; Schritte zum Zurücknehmen beginnen von vorn.',
+    languageKept: { title: 'Die Sprache bleibt, wie sie ist', what: 'Der Browser lässt die Seite nichts behalten, und in einer anderen Sprache wird sie neu aufgebaut: Ihre Socke ginge verloren. Sichern Sie sie in einer Datei und öffnen Sie sie in einem Browser, der etwas behält.' },
     needles: 'Nadelnummern',
     needleNumbers: { middle: 'von der Mitte: L12, R3', left: 'vom linken Ende: 1, 2, 3' },
     theme: 'Farben',
@@ -33,7 +32,7 @@ export const PAGE_DE: typeof PAGE_EN = {
   },
   told: {
     sock: (heelDepth, footLength, passes) => `Ferse ${heelDepth} tief, Fuß ${footLength} lang, ${passes} Reihen`,
-    change: (field, value, sock) => `${field} ${value}: ${sock}`,
+    change: (control, sock) => `${control}; ${sock}`,
     undone: (sock) => `Die Socke ist geändert: ${sock}`,
     canvas: (pose, sock) => `Die Socke ${pose}: ${sock}. Pfeiltasten drehen sie, Plus und Minus zoomen, 0 zeigt sie ganz, C wechselt, was ihre Farben sagen.`,
   },

@@ -15,15 +15,14 @@ export const PAGE_EN = {
   controls: 'Controls',
   bar: {
     undo: 'Undo', redo: 'Redo', save: 'Save', open: 'Open…', sockFile: 'Sock file', examples: 'Examples', examplesLabel: 'Open an example sock', swatches: 'Swatches…', sizes: 'Sizes…',
-    light: 'Light', dark: 'Dark', toLight: 'Change to light colours', toDark: 'Change to dark colours',
     unit: 'Unit of length', units: { cm: 'Centimetres', in: 'Inches' },
     settings: 'Settings…',
   },
   settings: {
     title: 'Settings',
     language: 'Language of the page',
-    languageNote: 'The page is built anew in the other language; the sock and all that is kept stay.',
-    unit: 'Lengths in',
+    languageNote: 'The page is built anew in the other language. The sock and all that is kept stay; steps to undo begin afresh.',
+    languageKept: { title: 'The language stays as it is', what: 'The browser does not let the page keep anything, and in another language it is built anew: your sock would be lost. Save it to a file first, and open it in a browser that keeps things.' },
     needles: 'Needle numbers',
     needleNumbers: { middle: 'from the middle: L12, R3', left: 'from the left end: 1, 2, 3' },
     theme: 'Colours',
@@ -33,7 +32,7 @@ export const PAGE_EN = {
   /** Told to a screen reader after a change has settled. */
   told: {
     sock: (heelDepth: string, footLength: string, passes: number) => `heel ${heelDepth} deep, foot ${footLength} long, ${passes} passes`,
-    change: (field: string, value: string, sock: string) => `${field} ${value}: ${sock}`,
+    change: (control: string, sock: string) => `${control}; ${sock}`,
     undone: (sock: string) => `The sock is changed: ${sock}`,
     canvas: (pose: string, sock: string) => `The sock ${pose}: ${sock}. Arrow keys turn it, plus and minus zoom, 0 shows all of it, C changes what its colours tell.`,
   },

@@ -2,7 +2,7 @@ import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import type { OpenedPage, OpenOptions } from './browser.ts';
 import { namelessControls } from './name-controls.ts';
-import { openSmallSock, see, settled, SMALL_SOCK } from './sock-page.ts';
+import { chooseUnit, openSmallSock, see, settled, SMALL_SOCK } from './sock-page.ts';
 
 async function openCompare(options: OpenOptions = {}): Promise<OpenedPage> {
   const opened = await openSmallSock(options);
@@ -57,7 +57,7 @@ describe('two socks', () => {
     expect(await rowOf(page, 'turnDownWidth')).toEqual(['6', '8', '+2']);
     // Geometry: 16 - 6 and 16 - 8 rows at 17 in 10 cm are 58.8 and 47.1 mm; the difference is that of the figures shown.
     await expect.poll(() => rowOf(page, 'rest.heelDepthMm')).toEqual(['5.9', '4.7', '−1.2']);
-    await page.getByLabel('Inches').check();
+    await chooseUnit(page, 'Inches');
     await expect.poll(() => rowOf(page, 'rest.heelDepthMm')).toEqual(['2.32', '1.85', '−0.47']);
     await page.getByRole('radio', { name: 'Tube' }).check();
     await bothSettled(page);

@@ -1,7 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import { describe, expect, it } from 'vitest';
 import { readSock } from '../../src/plan/read-sock.ts';
-import { openSmallSock, see, settled, SMALL_SOCK } from './sock-page.ts';
+import { chooseUnit, openSmallSock, see, settled, SMALL_SOCK } from './sock-page.ts';
 
 const { yarns, ...plain } = SMALL_SOCK;
 const asFile = (text: string, name = 'given.json'): { name: string; mimeType: string; buffer: Buffer } => ({ name, mimeType: 'application/json', buffer: Buffer.from(text) });
@@ -68,11 +68,11 @@ describe('a sock file', () => {
     const { page } = await openSmallSock();
     await page.getByRole('slider', { name: /turn-down/i }).focus();
     await page.keyboard.press('ArrowLeft');
-    await page.getByLabel('Inches').check();
+    await chooseUnit(page, 'Inches');
     await page.reload();
     await settled(page);
     expect((await see(page)).plan?.turnDownWidth).toBe(6);
-    expect(await page.getByRole('radio', { name: 'Inches' }).isChecked()).toBe(true);
+    expect(await page.locator('input[name=length-unit][value=in]').isChecked()).toBe(true);
     expect(await page.getByRole('slider', { name: /leg length in/i }).getAttribute('aria-valuetext')).toBe('3.54 in');
   });
 

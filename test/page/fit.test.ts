@@ -2,7 +2,7 @@ import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { FIT_QUESTIONS } from '../../src/measure/fit-answer.ts';
 import type { SockFile } from '../../src/plan/sock-file.ts';
-import { openSmallSock, see, settled } from './sock-page.ts';
+import { chooseUnit, openSmallSock, see, settled } from './sock-page.ts';
 import type { OpenedPage, OpenOptions } from './browser.ts';
 
 /** Invented: a thick sock for a foot with a high instep, 325 mm over heel and instep, 1.46 of its ball girth; the survey's 95th of a hundred has 1.45. */
@@ -46,7 +46,7 @@ describe('the fit page', () => {
     expect(await answers.locator('svg').count()).toBe(FIT_QUESTIONS.length);
     // What the foot measures over heel and instep, in her own unit.
     expect(await answers.first().textContent()).toMatch(/32\.5\scm/);
-    await page.getByLabel('Inches').check();
+    await chooseUnit(page, 'Inches');
     // 325 / 25.4
     expect(await answers.first().textContent()).toMatch(/12\.80\sin/);
     await answers.first().getByRole('button').focus();

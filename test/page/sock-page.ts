@@ -45,6 +45,13 @@ export async function countersAtRest(page: Page): Promise<Seen['view']> {
   }
 }
 
+/** The unit of lengths, in the settings. */
+export async function chooseUnit(page: Page, name: 'Inches' | 'Centimetres'): Promise<void> {
+  await page.getByRole('button', { name: 'Settings…' }).click();
+  await page.getByLabel(name).check();
+  await page.keyboard.press('Escape');
+}
+
 /** What the cloth's colours tell, by its name in the switch. */
 export async function chooseColours(page: Page, name: string): Promise<void> {
   await page.getByRole('combobox', { name: 'Colours' }).selectOption({ label: name });

@@ -2,7 +2,7 @@ import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import type { OpenedPage, OpenOptions } from './browser.ts';
 import { namelessControls } from './name-controls.ts';
-import { openSmallSock, see } from './sock-page.ts';
+import { chooseUnit, openSmallSock, see } from './sock-page.ts';
 
 async function openSwatches(options: OpenOptions = {}): Promise<OpenedPage> {
   const opened = await openSmallSock(options);
@@ -55,7 +55,7 @@ describe('swatches', () => {
   it('over any patch, in inches too; what is impossible is said and does not count', async () => {
     const { page } = await openSwatches();
     await page.keyboard.press('Escape');
-    await page.getByLabel('Inches').check();
+    await chooseUnit(page, 'Inches');
     await page.getByRole('button', { name: 'Swatches…' }).click();
     await page.getByRole('spinbutton', { name: 'Width of swatch 1, in' }).fill('2');
     await putIn(page, 1, '6', '17');

@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { countPixels, openSmallSock, see, settled, SMALL_SOCK } from './sock-page.ts';
+import { chooseUnit, countPixels, openSmallSock, see, settled, SMALL_SOCK } from './sock-page.ts';
 
 async function type(page: Page, name: RegExp, text: string): Promise<void> {
   await page.getByRole('spinbutton', { name }).first().fill(text);
@@ -28,7 +28,7 @@ describe('a knitter', () => {
     expect(await cautions.isVisible()).toBe(false);
     await type(page, /ankle girth/i, '45');
     await expect.poll(() => cautions.textContent()).toMatch(/ankle of 45\.0 cm.*clinician/);
-    await page.getByLabel('Inches').check();
+    await chooseUnit(page, 'Inches');
     expect(await cautions.textContent()).toMatch(/ankle of 17\.72 in/);
     await settled(page);
     expect((await see(page)).problems).toEqual([]);
