@@ -68,7 +68,7 @@ interface Pair { readonly element: HTMLElement; render(state: PageState): void }
 
 /** The names of the two, how they lie to each other, and what is wrong with the second. */
 function createPair(hooks: CompareHooks): Pair {
-  const say = pageWords().compare, mine = el('dd'), other = el('dd'), status = el('p', { class: 'compare-status', role: 'status' });
+  const say = pageWords().compare, mine = el('dd', { dir: 'auto' }), other = el('dd', { dir: 'auto' }), status = el('p', { class: 'compare-status', role: 'status' });
   const problems = el('ul', { class: 'compare-problems', 'aria-label': say.problems });
   const lie = createSwitch(say.lie, 'arrangement', ARRANGEMENTS.map((value) => [value, say.arrangements[value]] as const), hooks.arrange);
   const colours = createSwitch<ClothLayer>(say.differs, 'difference-layer', LAYERS.map((value) => [value, say.layers[value]] as const), hooks.chooseLayer);

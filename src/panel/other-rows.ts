@@ -32,6 +32,7 @@ export function addText(folder: GUI, spec: TextSpec, hand: Hand): ControlRow {
   const bound = { value: '' };
   const controller = folder.add(bound, 'value') as StringController;
   controller.$input.autocomplete = 'off';
+  controller.$input.dir = 'auto';
   return finishRow(controller, controller.$input, spec, hand, ({ context }) => {
     const inFile = readField(context.file, spec.field);
     bound.value = typeof inFile === 'string' ? inFile : spec.planned(context);

@@ -3,6 +3,7 @@ import type { Language } from '../words/words.ts';
 import { createDialog } from './dialog.ts';
 import { button, el } from './dom.ts';
 import type { PageState, Settings } from './page-state.ts';
+import { svg } from './svg.ts';
 
 export interface SettingsDialog { render(state: PageState): void }
 
@@ -26,7 +27,9 @@ export function createSettingsDialog(bar: HTMLElement, hooks: SettingsHooks): Se
   const needles = radios('needle-numbers', say.needles, (['middle', 'left'] as const).map((way) => [way, say.needleNumbers[way]] as const), (needleNumbers) => { hooks.choose({ needleNumbers }); });
   const themes = radios('theme', say.theme, (['auto', 'light', 'dark'] as const).map((theme) => [theme, say.themes[theme]] as const), (theme) => { hooks.choose({ theme }); });
   dialog.body.append(languages.element, el('p', { class: 'settings-note' }, say.languageNote), units.element, needles.element, themes.element, el('p', { class: 'settings-note' }, say.motion));
-  bar.append(el('div', { class: 'bar-group' }, button(words.bar.settings, { class: 'bar-button', 'aria-haspopup': 'dialog' }, () => { dialog.open(); })));
+  const opener = button('', { class: 'bar-button is-icon', 'aria-label': words.bar.settings, title: words.bar.settings, 'aria-haspopup': 'dialog' }, () => { dialog.open(); });
+  opener.append(drawCog());
+  bar.append(el('div', { class: 'bar-group' }, opener));
   return {
     render: ({ settings }) => {
       languages.show(pageLanguage());
@@ -35,6 +38,13 @@ export function createSettingsDialog(bar: HTMLElement, hooks: SettingsHooks): Se
       themes.show(settings.theme);
     },
   };
+}
+
+/** A wheel with eight teeth. */
+function drawCog(): SVGSVGElement {
+  return svg('svg', { viewBox: '0 0 20 20', width: 18, height: 18, 'aria-hidden': 'true', fill: 'none', stroke: 'currentColor', 'stroke-width': 1.6, 'stroke-linecap': 'round' },
+    svg('circle', { cx: 10, cy: 10, r: 5 }), svg('circle', { cx: 10, cy: 10, r: 1.6 }),
+    svg('path', { d: 'M10 1.8v3M10 15.2v3M1.8 10h3M15.2 10h3M4.2 4.2l2.1 2.1M13.7 13.7l2.1 2.1M15.8 4.2l-2.1 2.1M6.3 13.7l-2.1 2.1' }));
 }
 
 interface Radios<T extends string> {

@@ -19,10 +19,13 @@ export interface VoiceHooks {
 export function createSettledVoice(picture: HTMLElement, { tellField }: VoiceHooks): SettledVoice {
   const voice = el('p', { class: 'visually-hidden settled-voice', role: 'status' });
   document.body.querySelector('main')?.append(voice);
-  let told: SockFile | null = null;
+  let told: SockFile | null = null, heard: PageState['posed'] = null, unit: LengthUnit | null = null;
   return {
-    render: ({ file, planned, shape, settings: { lengthUnit, pose } }) => {
-      if (planned === null || shape.kind !== 'settled') return;
+    render: ({ file, planned, posed, shape, settings: { lengthUnit, pose } }) => {
+      // A changed file is drawn once with the shape that was there before it.
+      if (planned === null || shape.kind !== 'settled' || (posed === heard && unit === lengthUnit)) return;
+      heard = posed;
+      unit = lengthUnit;
       const words = pageWords(), sock = sockWords(planned, lengthUnit);
       setAttributes(picture, { 'aria-label': words.page.told.canvas(words.stage.shape.poses[pose], sock) });
       if (told === file) return;

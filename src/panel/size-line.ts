@@ -47,7 +47,7 @@ export function createSizeLine(first: SizeRow, source: string | null, hooks: Siz
   const takeLength = (key: 'lengthMm' | 'ballGirthMm') => (value: number | null): void => {
     if (value !== null && settings !== null) change({ [key]: lengthScale(settings.lengthUnit).toFile(value) });
   };
-  const name = el('input', { type: 'text', class: 'size-name', autocomplete: 'off', value: size.name, 'aria-label': pageWords().sizes.nameLabel });
+  const name = el('input', { type: 'text', class: 'size-name', dir: 'auto', autocomplete: 'off', value: size.name, 'aria-label': pageWords().sizes.nameLabel });
   name.addEventListener('change', () => { change({ name: name.value.trim() || size.name }); });
   const length = createNumberField('', takeLength('lengthMm')), girth = createNumberField('', takeLength('ballGirthMm'));
   const estimate = el('span', { class: 'size-estimate' }, pageWords().sizes.estimate), picture = el('td', { class: 'size-shape' });

@@ -19,7 +19,7 @@ export interface TopBarHooks {
 }
 
 export function createTopBar(host: HTMLElement, hooks: TopBarHooks): TopBar {
-  const say = pageWords().page.bar, name = el('p', { class: 'sock-name' });
+  const say = pageWords().page.bar, name = el('p', { class: 'sock-name', dir: 'auto' });
   const undo = button(say.undo, { class: 'bar-button', 'aria-keyshortcuts': 'Control+Z' }, hooks.undo);
   const redo = button(say.redo, { class: 'bar-button', 'aria-keyshortcuts': 'Control+Shift+Z Control+Y' }, hooks.redo);
   host.append(

@@ -32,7 +32,7 @@ function drawNeeds(needs: readonly Need[]): readonly HTMLElement[] {
   const rows = needs.map(({ name, colour }, at) => {
     const swatch = el('span', { class: 'swatch', 'aria-hidden': 'true' });
     swatch.style.background = colour;
-    return row([swatch, name], metres[at], grams[at]);
+    return row([swatch, el('span', { dir: 'auto' }, name)], metres[at], grams[at]);
   });
   return needs.length < 2 ? rows : [...rows, row([pageWords().measures.yarn.together], sumOf(metres), sumOf(grams))];
 }

@@ -11,7 +11,7 @@ export const COMPARE_DE: typeof COMPARE_EN = {
   arrangements: { beside: 'Nebeneinander', over: 'Übereinander' },
   differs: 'Wo die andere Socke abweicht',
   layers: { yarn: 'Garn', longer: 'Länger', wider: 'Weiter' },
-  swap: { name: 'Tauschen', hint: 'Die andere Socke kommt auf die Tafel, und diese wird behalten. Zurücknehmen macht es rückgängig.' },
+  swap: { name: 'Tauschen', hint: 'Die andere Socke kommt auf die Tafel, und diese wird behalten. „Rückgängig“ nimmt es zurück.' },
   keepOne: { name: 'Diese behalten', hint: 'Diese Socke wird an Stelle der anderen behalten, um sie zu ändern und mit sich selbst zu vergleichen.' },
   letGo: 'Weglassen',
   thisSock: 'Diese Socke',

@@ -2,7 +2,7 @@ import type { MESSAGES_EN } from './messages-en.ts';
 
 export const MESSAGES_DE: typeof MESSAGES_EN = {
   label: 'Mitteilungen',
-  undo: 'Zurücknehmen',
+  undo: 'Rückgängig',
   compareWithBefore: 'Mit vorher vergleichen',
   dismiss: 'Ausblenden',
   problemsLabel: 'Warum sich diese Socke nicht stricken lässt',

@@ -16,7 +16,7 @@ export const PAGE_EN = {
   bar: {
     undo: 'Undo', redo: 'Redo', save: 'Save', open: 'Open…', sockFile: 'Sock file', examples: 'Examples', examplesLabel: 'Open an example sock', swatches: 'Swatches…', sizes: 'Sizes…',
     unit: 'Unit of length', units: { cm: 'Centimetres', in: 'Inches' },
-    settings: 'Settings…',
+    settings: 'Settings',
   },
   settings: {
     title: 'Settings',

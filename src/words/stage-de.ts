@@ -13,7 +13,7 @@ export const STAGE_DE: typeof STAGE_EN = {
   below: 'Unten',
   zoomOut: 'Verkleinern',
   zoomIn: 'Vergrößern',
-  reset: 'Zurück',
+  reset: 'Einpassen',
   large: { name: 'Großes Bild', isOn: 'Wieder die ganze Seite', isOff: 'Nur das Bild' },
   relaxing: 'Das Gestrick kommt zur Ruhe',
   edgeOn: (words) => `${words}, von der Kante gesehen: als Schlauch ist sie rund`,

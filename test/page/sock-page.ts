@@ -47,7 +47,7 @@ export async function countersAtRest(page: Page): Promise<Seen['view']> {
 
 /** The unit of lengths, in the settings. */
 export async function chooseUnit(page: Page, name: 'Inches' | 'Centimetres'): Promise<void> {
-  await page.getByRole('button', { name: 'Settings…' }).click();
+  await page.getByRole('button', { name: 'Settings' }).click();
   await page.getByLabel(name).check();
   await page.keyboard.press('Escape');
 }
