@@ -2,6 +2,7 @@ import { writeSizesCsv } from '../choose/write-sizes.ts';
 import { STANDARD_SIZES } from '../foot/standard-sizes.ts';
 import { createSizesDialog } from '../panel/sizes-dialog.ts';
 import type { SizesDialog } from '../panel/sizes-dialog.ts';
+import { told } from '../panel/told.ts';
 import type { KnittedSock } from '../pipeline/result.ts';
 import type { SockFile } from '../plan/sock-file.ts';
 import { client } from '../worker/client.ts';
@@ -15,7 +16,7 @@ export function createSizesRoom(sock: () => SockFile | null, openSock: (file: So
   let work: WorkClient | null = null;
   const worker = (): WorkClient => work ??= client(openWorker);
   return createSizesDialog({
-    standardSizes: STANDARD_SIZES.map((size) => ({ ...size, legLengthMm: null })), sock, openSock, fileName, writeCsv: writeSizesCsv,
+    standardSizes: STANDARD_SIZES.map((size) => ({ ...size, name: told(size.name), source: told(size.source), legLengthMm: null })), sock, openSock, fileName, writeCsv: writeSizesCsv,
     grade: (file, sizes) => worker().grade(file, sizes),
     outline: async (file) => {
       let knitted: KnittedSock | null = null;

@@ -5,6 +5,7 @@ import { pageWords } from '../words/page-words.ts';
 import { costWords, depthWords, fieldCount, fieldName, misfitWords } from './advice-words.ts';
 import { button, el } from './dom.ts';
 import { inUnitsOf, unbroken } from './problem-words.ts';
+import { told } from './told.ts';
 import type { LengthUnit } from './units.ts';
 
 /** Why the best is best; then the sock as it is and up to three better ones, side by side: what changes, what each asks of the cloth, what it takes to knit. */
@@ -15,7 +16,7 @@ export function drawAdvice({ present, best }: Advice, unit: LengthUnit, measure:
   const kinds = [...new Set(socks.flatMap((sock) => sock?.misfits.map(({ what }) => what) ?? []))];
   const head = el('thead', {}, el('tr', {}, el('td', {}), el('th', { scope: 'col' }, say.asItIs),
     ...best.map((_sock, place) => el('th', { scope: 'col', class: place === 0 ? 'is-best' : null }, places[place] ?? ''))));
-  const why = best.map(({ reason }) => unbroken(inUnitsOf(reason, unit)));
+  const why = best.map(({ reason }) => unbroken(told(inUnitsOf(reason, unit))));
   const reasons = why.slice(1).map((words, place) => row(places[place + 1] ?? '', [el('td', { colspan: best.length + 1, class: 'advice-reason' }, words)]));
   const depths = socks.map((sock) => (sock === null ? null : measure(sock.plan).heelDepthMm)), first = present === null ? null : depths[0];
   const uses = row('', [el('td', {}), ...best.map((sock, place) => el('td', {}, useButton(sock, place, use)))]);

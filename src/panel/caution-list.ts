@@ -1,7 +1,10 @@
+import type { Problem } from '../base/problem.ts';
 import { pageWords } from '../words/page-words.ts';
 import { el } from './dom.ts';
 import type { PageState } from './page-state.ts';
 import { inUnitsOf } from './problem-words.ts';
+import { langOf, told } from './told.ts';
+import type { LengthUnit } from './units.ts';
 
 export interface CautionList { render(state: PageState): void }
 
@@ -17,8 +20,13 @@ export function createCautionList(measures: HTMLElement, care: HTMLElement): Cau
       const key = JSON.stringify([cautions, settings.lengthUnit]);
       if (key === drawn) return;
       drawn = key;
-      list.replaceChildren(...cautions.map((caution) => el('li', { 'data-field': caution.field }, inUnitsOf(caution.message, settings.lengthUnit))));
+      list.replaceChildren(...cautions.map((caution) => drawCaution(caution, settings.lengthUnit)));
       list.hidden = cautions.length === 0;
     },
   };
+}
+
+export function drawCaution({ field, message }: Problem, unit: LengthUnit): HTMLElement {
+  const words = inUnitsOf(message, unit);
+  return el('li', { 'data-field': field, lang: langOf(words) }, told(words));
 }

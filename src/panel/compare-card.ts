@@ -1,13 +1,15 @@
 import type { ComparedRow, SockComparison } from '../choose/comparison.ts';
 import type { Arrangement, ClothLayer } from '../view/sock-view-types.ts';
 import { pageWords } from '../words/page-words.ts';
+import { drawCaution } from './caution-list.ts';
 import { createVariantList } from './variant-list.ts';
 import type { VariantHooks } from './variant-list.ts';
 import { comparedNumber, comparisonText, differenceWords, isSame, otherName, shareOf, unitWords } from './compared-words.ts';
 import { button, el, setAttributes, setText } from './dom.ts';
 import { copyText } from './hand-out.ts';
 import type { CompanionState, PageState, Settings } from './page-state.ts';
-import { inUnitsOf, problemWords } from './problem-words.ts';
+import { problemLang, problemWords } from './problem-words.ts';
+import { told } from './told.ts';
 import { createToePair } from './toe-pair.ts';
 
 export interface CompareCard { render(state: PageState): void }
@@ -96,7 +98,7 @@ function createPair(hooks: CompareHooks): Pair {
       if (key === drawn) return;
       drawn = key;
       problems.hidden = companion.problems.length === 0;
-      problems.replaceChildren(...companion.problems.map((problem) => el('li', { 'data-field': problem.field }, problemWords(problem, settings))));
+      problems.replaceChildren(...companion.problems.map((problem) => el('li', { 'data-field': problem.field, lang: problemLang(problem, settings) }, problemWords(problem, settings))));
     },
   };
 }
@@ -179,7 +181,7 @@ function createDifferences(): Differences {
       setText(said, '');
       shown = { rows: comparison.rows, settings, first, second };
       remarks.hidden = comparison.remarks.length === 0;
-      remarks.replaceChildren(...comparison.remarks.map((remark) => el('li', { 'data-field': remark.field }, inUnitsOf(remark.message, settings.lengthUnit))));
+      remarks.replaceChildren(...comparison.remarks.map((remark) => drawCaution(remark, settings.lengthUnit)));
       draw();
     },
   };
@@ -187,7 +189,7 @@ function createDifferences(): Differences {
 
 /** What stands before the colon of a label: `By gauge`, `Laid flat`; nothing for counts and yarn. */
 function groupOf({ label }: ComparedRow): string {
-  return /^(.*?): /.exec(label)?.[1] ?? '';
+  return /^(.*?): /.exec(told(label))?.[1] ?? '';
 }
 
 function drawGroup(group: string): HTMLElement {
@@ -196,7 +198,7 @@ function drawGroup(group: string): HTMLElement {
 
 function drawRow(row: ComparedRow, { lengthUnit }: Settings, share: number, hasGroup: boolean): HTMLElement {
   const unit = unitWords(row.unit), group = groupOf(row), bar = el('span', { class: 'compare-bar', 'aria-hidden': 'true' });
-  const name = group === '' ? row.label : row.label.slice(group.length + 2), capital = `${name.charAt(0).toUpperCase()}${name.slice(1)}`;
+  const name = group === '' ? told(row.label) : told(row.label).slice(group.length + 2), capital = `${name.charAt(0).toUpperCase()}${name.slice(1)}`;
   bar.style.width = `${Math.round(100 * share)}%`;
   return el('tr', { 'data-row': row.name },
     el('th', { scope: 'row' }, capital, unit === '' ? null : el('span', { class: 'control-unit' }, `, ${unit}`),

@@ -1,5 +1,6 @@
 import type { ComparedRow } from '../choose/comparison.ts';
 import { pageWords } from '../words/page-words.ts';
+import { told } from './told.ts';
 import { inFigures, lengthFigures } from './units.ts';
 import type { LengthUnit } from './units.ts';
 
@@ -63,7 +64,12 @@ export function comparisonText(names: readonly [first: string, second: string], 
   const lines = rows.map((row) => {
     const unit = row.unit === 'mm' ? lengthUnit : row.unit === 'deg' ? '' : row.unit;
     const number = (value: number | null): string => comparedNumber(value, row.unit, lengthUnit);
-    return [unit === '' ? row.label : `${row.label}, ${unit}`, number(row.first), number(row.second), differenceWords(row, lengthUnit) || '0'].join('\t');
+    return [unit === '' ? told(row.label) : `${told(row.label)}, ${unitLabel(unit)}`, number(row.first), number(row.second), differenceWords(row, lengthUnit) || '0'].join('\t');
   });
   return [['', ...names, pageWords().compare.heads.difference].join('\t'), ...lines, ''].join('\n');
+}
+
+function unitLabel(unit: string): string {
+  const { stitches, passes } = pageWords().controls.units;
+  return unit === 'stitches' ? stitches : unit === 'passes' ? passes : unit;
 }

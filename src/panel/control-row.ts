@@ -69,6 +69,6 @@ export function sayOfField(showLine: ShowLine, field: string, row: RowInput, not
   const problem = row.problemOf(field), remark = row.remarkOf(field);
   const { settings } = row.context;
   if (problem !== null) showLine(problemWords(problem, settings), 'problem');
-  else if (remark !== null) showLine(problemWords(remark, settings, 'Expected'), 'remark');
+  else if (remark !== null) showLine(problemWords(remark, settings, 'expected'), 'remark');
   else showLine(note, 'note');
 }

@@ -2,11 +2,14 @@ import type { FitAnswer, FitQuestion, WornReading } from '../measure/fit-answer.
 import type { Measures } from '../measure/measures.ts';
 import type { SockFile } from '../plan/sock-file.ts';
 import { pageWords } from '../words/page-words.ts';
+import { drawCaution } from './caution-list.ts';
 import { button, el, setText } from './dom.ts';
 import { fitSummary, guessedWords, pressWords } from './fit-words.ts';
 import type { MeasureHooks } from './measures-card.ts';
 import type { PageState } from './page-state.ts';
 import { inUnitsOf, unbroken } from './problem-words.ts';
+import { langOf, told } from './told.ts';
+import type { LengthUnit } from './units.ts';
 import { drawSign } from './verdict-sign.ts';
 
 export interface FitCard { render(state: PageState): void }
@@ -53,7 +56,7 @@ export function createFitCard(host: HTMLElement, hooks: FitHooks): FitCard {
   const showLine = (answer: FitAnswer | null): void => {
     const measure = answer === null ? undefined : LINES[answer.question], posed = now?.posed ?? null;
     const points = measure === undefined || now?.settings.pose !== 'worn' ? undefined : posed?.lines[measure];
-    hooks.showLine(answer === null || points === undefined ? null : { points, label: inUnitsOf(answer.answer, now?.settings.lengthUnit ?? 'cm') });
+    hooks.showLine(answer === null || points === undefined ? null : { points, label: told(inUnitsOf(answer.answer, now?.settings.lengthUnit ?? 'cm')) });
   };
   return {
     render: (state) => {
@@ -70,17 +73,17 @@ export function createFitCard(host: HTMLElement, hooks: FitHooks): FitCard {
       fit.classList.toggle('is-main', last !== null && (isStale || !isAllGood(last.reading)));
       fit.disabled = problems.length > 0 || state.planned === null;
       setText(guessed, guessedWords(state.file));
-      const told = [...state.remarks, ...state.knitted?.cautions ?? []];
-      const key = JSON.stringify([last?.reading.fit, last?.reading.summary, told, lengthUnit]);
+      const toMind = [...state.remarks, ...state.knitted?.cautions ?? []];
+      const key = JSON.stringify([last?.reading.fit, last?.reading.summary, toMind, lengthUnit]);
       if (key === drawn) return;
       drawn = key;
       answers.replaceChildren(...(last?.reading.fit ?? []).map((answer) => drawAnswer(answer, state, showLine)));
-      setText(press, last === null ? '' : unbroken(inUnitsOf(pressWords(last.reading.summary), lengthUnit)));
+      setText(press, last === null ? '' : unbroken(pressWords(last.reading.summary, lengthUnit)));
       shows.hidden = last === null;
       judged.hidden = last === null;
-      bases.replaceChildren(...(last?.reading.fit ?? []).flatMap(({ answer, basis }) => [el('dt', {}, unbroken(inUnitsOf(answer, lengthUnit))), el('dd', {}, unbroken(inUnitsOf(basis, lengthUnit)))]));
-      cautions.replaceChildren(...told.map(({ message }) => el('li', {}, inUnitsOf(message, lengthUnit))));
-      cautions.hidden = told.length === 0;
+      bases.replaceChildren(...(last?.reading.fit ?? []).flatMap(({ answer, basis }) => [drawTold('dt', answer, lengthUnit), drawTold('dd', basis, lengthUnit)]));
+      cautions.replaceChildren(...toMind.map((caution) => drawCaution(caution, lengthUnit)));
+      cautions.hidden = toMind.length === 0;
     },
   };
 }
@@ -95,14 +98,19 @@ function isAllGood({ fit }: WornReading): boolean {
 
 /** The answer in bold behind its sign; where it is about a line on the sock, pointing at it or its focus draws that line. */
 function drawAnswer(answer: FitAnswer, { settings: { lengthUnit } }: PageState, showLine: (answer: FitAnswer | null) => void): HTMLElement {
-  const { question, verdict } = answer, words = unbroken(inUnitsOf(answer.answer, lengthUnit));
+  const { question, verdict } = answer, text = inUnitsOf(answer.answer, lengthUnit), words = unbroken(told(text)), lang = langOf(text);
   const spoken = el('span', { class: 'visually-hidden' }, `${pageWords().fit.signs[verdict]}: `);
-  const name = LINES[question] === undefined ? el('strong', { class: 'fit-answer' }, words) : el('button', { type: 'button', class: 'fit-answer' }, words);
+  const name = LINES[question] === undefined ? el('strong', { class: 'fit-answer', lang }, words) : el('button', { type: 'button', class: 'fit-answer', lang }, words);
   const line = el('li', { 'data-question': question, 'data-verdict': verdict },
-    drawSign(verdict), el('div', {}, spoken, name, el('p', {}, unbroken(inUnitsOf(answer.because, lengthUnit)))));
+    drawSign(verdict), el('div', {}, spoken, name, drawTold('p', answer.because, lengthUnit)));
   line.addEventListener('pointerenter', () => { showLine(answer); });
   line.addEventListener('pointerleave', () => { showLine(null); });
   name.addEventListener('focus', () => { showLine(answer); });
   name.addEventListener('blur', () => { showLine(null); });
   return line;
+}
+
+function drawTold(tag: 'p' | 'dt' | 'dd', english: string, unit: LengthUnit): HTMLElement {
+  const text = inUnitsOf(english, unit);
+  return el(tag, { lang: langOf(text) }, unbroken(told(text)));
 }

@@ -2,7 +2,8 @@ import type { FitAnswer, FitVerdict, WornSummary } from '../measure/fit-answer.t
 import type { SockFile } from '../plan/sock-file.ts';
 import { pageWords } from '../words/page-words.ts';
 import type { PageState } from './page-state.ts';
-import { inFigures } from './units.ts';
+import { formatLength, inFigures } from './units.ts';
+import type { LengthUnit } from './units.ts';
 
 export interface FitSummary { readonly title: string; readonly detail: string }
 
@@ -33,8 +34,8 @@ function countsOf(fit: readonly FitAnswer[]): string {
 }
 
 /** Numbers of the worn sock as a whole. */
-export function pressWords({ pressure95MmHg, gapPercent }: WornSummary): string {
-  return pageWords().fit.press(figure(pressure95MmHg), figure(gapPercent));
+export function pressWords({ pressure95MmHg, gapPercent }: WornSummary, unit: LengthUnit): string {
+  return pageWords().fit.press(figure(pressure95MmHg), figure(gapPercent), formatLength(2, unit));
 }
 
 /** Two figures where they say something, whole numbers above that. */

@@ -2,6 +2,7 @@ import type { FootDrawing } from '../foot/draw-foot.ts';
 import type { MeasuringGuide } from '../foot/measuring-guide.ts';
 import type { PlannedFoot } from '../plan/plan-types.ts';
 import { pageWords } from '../words/page-words.ts';
+import { langOf, told } from './told.ts';
 import { createDialog } from './dialog.ts';
 import { button, el } from './dom.ts';
 import { drawFootView } from './foot-drawing.ts';
@@ -24,11 +25,11 @@ export function createGuideSheet({ guide, drawFoot }: GuideHooks): GuideSheet {
   const drawings = el('figure', { class: 'guide-drawings' });
   const steps = guide.steps.map(({ measure, name, how }, index) => el('li', { 'data-measure': measure, 'data-number': index + 1 },
     el('span', { class: 'guide-number', 'aria-hidden': 'true' }, String(index + 1)),
-    el('div', {}, button(name, { class: 'guide-name' }, () => { light(measure); }), el('p', {}, how))));
+    el('div', {}, button(told(name), { class: 'guide-name' }, () => { light(measure); }), el('p', { lang: langOf(how) }, told(how)))));
   sheet.body.append(
-    el('ul', { class: 'guide-before' }, ...guide.before.map((words) => el('li', {}, words))),
+    el('ul', { class: 'guide-before' }, ...guide.before.map((words) => el('li', { lang: langOf(words) }, told(words)))),
     el('div', { class: 'guide-parts' }, drawings, el('ol', { class: 'guide-steps' }, ...steps)),
-    el('ul', { class: 'guide-cautions' }, ...guide.cautions.map((words) => el('li', {}, words))));
+    el('ul', { class: 'guide-cautions' }, ...guide.cautions.map((words) => el('li', { lang: langOf(words) }, told(words)))));
   const numberOf = (measure: string): number => guide.steps.findIndex((step) => step.measure === measure) + 1;
 
   const light = (measure: string | null): void => {

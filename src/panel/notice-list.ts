@@ -3,7 +3,8 @@ import type { SockFile } from '../plan/sock-file.ts';
 import { pageWords } from '../words/page-words.ts';
 import { button, el } from './dom.ts';
 import type { Notice, PageState, Settings } from './page-state.ts';
-import { problemWords } from './problem-words.ts';
+import { problemLang, problemWords } from './problem-words.ts';
+import { told } from './told.ts';
 
 export interface NoticeList { render(state: PageState): void }
 
@@ -45,9 +46,9 @@ function drawProblems(problems: readonly Problem[], settings: Settings, canUndo:
 
 function drawProblem(problem: Problem, settings: Settings, hooks: NoticeHooks): HTMLElement {
   const { field } = problem;
-  const words = problemWords(problem, settings);
-  if (field === null || !hooks.hasField(field)) return el('li', { 'data-field': field }, words);
-  return el('li', { 'data-field': field }, button(words, { class: 'notice-link' }, () => { hooks.focusField(field); }));
+  const words = problemWords(problem, settings), lang = problemLang(problem, settings);
+  if (field === null || !hooks.hasField(field)) return el('li', { 'data-field': field, lang }, words);
+  return el('li', { 'data-field': field, lang }, button(words, { class: 'notice-link' }, () => { hooks.focusField(field); }));
 }
 
 function drawNotice(notice: Notice, hooks: NoticeHooks): HTMLElement {
@@ -62,5 +63,5 @@ function drawNotice(notice: Notice, hooks: NoticeHooks): HTMLElement {
 
 /** Of a file, its own field names and units: that is where it is put right. */
 function fileWords({ message, allowed }: Problem): string {
-  return allowed === null || message.includes(allowed) ? message : `${message} Allowed: ${allowed}.`;
+  return allowed === null || message.includes(allowed) ? told(message) : `${told(message)} ${pageWords().messages.allowed(told(allowed))}`;
 }

@@ -4,6 +4,7 @@ import { el, setText } from './dom.ts';
 import type { PageState } from './page-state.ts';
 import { inUnitsOf } from './problem-words.ts';
 import { drawPassRibbon } from './pass-ribbon.ts';
+import { told } from './told.ts';
 import { inThousands } from './units.ts';
 import { sumOf } from './yarn-words.ts';
 
@@ -43,7 +44,7 @@ export function createPlanStrip(host: HTMLElement): PlanStrip {
       const key = JSON.stringify([planned.plan, planned.derivations, lengthUnit]);
       if (key !== drawn) {
         drawn = key;
-        const derivations = planned.derivations.map((each) => ({ ...each, formula: inUnitsOf(each.formula, lengthUnit) }));
+        const derivations = planned.derivations.map((each) => ({ ...each, formula: told(inUnitsOf(each.formula, lengthUnit)) }));
         const tells = tipReader(derivations);
         replaceParts(parts, stripParts(planned.plan).map((part) => drawPart(part, planned.plan, tells)));
         formulas.replaceChildren(drawFormulas(derivations));
@@ -116,6 +117,9 @@ function at(count: keyof Plan, before: string, after: string): StripCount {
   return { count, before, after };
 }
 
+/** What the plan says of a count that would come from nothing else (src/plan/plan-counts.ts). */
+const FIXED = 'fixed by hand';
+
 type TipReader = (count: keyof Plan) => Derivation | null;
 
 function tipReader(derivations: readonly Derivation[]): TipReader {
@@ -145,7 +149,7 @@ function drawCount(count: keyof Plan, plan: Plan, title: string, tells: TipReade
 
 /** How a count was found; of one fixed by hand, what it would have come from where that is known. */
 function formulaWords({ formula, isFixedByHand }: Pick<Derivation, 'formula' | 'isFixedByHand'>): string {
-  return isFixedByHand && !formula.includes('by hand') ? pageWords().plan.byHand(formula) : formula;
+  return isFixedByHand && formula !== told(FIXED) ? pageWords().plan.byHand(formula) : formula;
 }
 
 function drawFormulas(derivations: readonly Derivation[]): HTMLElement {

@@ -1,6 +1,8 @@
 import type { Problem } from '../base/problem.ts';
+import { pageWords } from '../words/page-words.ts';
 import type { Settings } from './page-state.ts';
-import { formatLengthNumber, gaugeScale, lengthScale } from './units.ts';
+import { langOf, told } from './told.ts';
+import { gaugeScale, lengthFigures, lengthScale } from './units.ts';
 import type { LengthUnit, Scale } from './units.ts';
 
 type UnitSettings = Pick<Settings, 'lengthUnit' | 'gaugeUnit' | 'patchWidthMm' | 'patchHeightMm'>;
@@ -13,19 +15,13 @@ const DENSITIES = new RegExp(`(${NUMBER}) (st|rows)/mm\\b`, 'g');
 /** `: 5, but it must be a number from 60 to 400 mm`: only the last number has its unit beside it. */
 const OUT_OF_LIMITS = new RegExp(`: (${NUMBER}), but it must be (.*?)from (${NUMBER}) to (${NUMBER}) \\w+`);
 
-/** Names of fields that a rule may send a person to, as the panel has them. */
-const FIELD_WORDS: Readonly<Record<string, string>> = {
-  'counts.stitches': 'the stitches round, by hand', 'counts.footPasses': 'the foot passes, by hand',
-  'foot.shoeSize': 'a shoe size', 'foot.lengthMm': 'the foot’s length', 'foot.ballGirthMm': 'the ball girth',
-};
-
-/** Lengths and densities of a sentence, given in millimetres, in the unit that the person reads. */
+/** Lengths and densities of a sentence of the core, given in millimetres, in the unit that the person reads: still in English. */
 export function inUnitsOf(text: string, unit: LengthUnit): string {
   const perUnit = unit === 'cm' ? 10 : 25.4;
   return text
     .replace(LENGTHS, (_all, from: string | undefined, to: string) => {
-      const start = from === undefined ? '' : `${formatLengthNumber(Number(from), unit)} to `;
-      return `${start}${formatLengthNumber(Number(to), unit)} ${unit}`;
+      const start = from === undefined ? '' : `${lengthFigures(Number(from), unit)} to `;
+      return `${start}${lengthFigures(Number(to), unit)} ${unit}`;
     })
     .replace(DENSITIES, (_all, count: string, what: string) => `${(Number(count) * perUnit).toFixed(2)} ${what}/${unit}`);
 }
@@ -36,14 +32,25 @@ export function unbroken(text: string): string {
 }
 
 /** What is wrong and what is allowed, in the page's words and the units on its controls. Of a remark, what would not surprise. */
-export function problemWords(problem: Problem, settings: UnitSettings, allowedWord: 'Allowed' | 'Expected' = 'Allowed'): string {
-  const allowed = problem.allowed === null || problem.message.includes(problem.allowed) ? '' : ` ${allowedWord}: ${problem.allowed}.`;
+export function problemWords(problem: Problem, settings: UnitSettings, kind: 'allowed' | 'expected' = 'allowed'): string {
+  const { message, allowed } = problemTexts(problem, settings), say = pageWords().messages;
+  const words = allowed === null ? told(message) : `${told(message)} ${say[kind](told(allowed))}`;
+  return words.replace(/\b[a-z]+\.[a-zA-Z]+\b/g, (path) => say.fields[path] ?? path);
+}
+
+/** For the `lang` of an element that shows these words: `en` where they stay English on a page that is not. */
+export function problemLang(problem: Problem, settings: UnitSettings): 'en' | null {
+  const { message, allowed } = problemTexts(problem, settings);
+  return langOf(message) ?? (allowed === null ? null : langOf(allowed));
+}
+
+/** As the core says them, in the units of the page; what the message says already is not said again. */
+function problemTexts(problem: Problem, settings: UnitSettings): { readonly message: string; readonly allowed: string | null } {
+  const allowed = problem.allowed === null || problem.message.includes(problem.allowed) ? null : problem.allowed;
   // The needles' pitch is in millimetres everywhere.
-  if (problem.field === 'machine.needlePitchMm') return `${problem.message}${allowed}`;
-  const scale = scaleOf(problem.field, settings);
-  const message = scale === null ? problem.message : inScale(problem.message, scale);
-  const words = inUnitsOf(`${message}${allowed}`, settings.lengthUnit);
-  return words.replace(/\b[a-z]+\.[a-zA-Z]+\b/g, (path) => FIELD_WORDS[path] ?? path);
+  if (problem.field === 'machine.needlePitchMm') return { message: problem.message, allowed };
+  const scale = scaleOf(problem.field, settings), message = scale === null ? problem.message : inScale(problem.message, scale);
+  return { message: inUnitsOf(message, settings.lengthUnit), allowed: allowed === null ? null : inUnitsOf(allowed, settings.lengthUnit) };
 }
 
 /** The scale of the control on which a value out of limits was typed, where it is not the file's own. */

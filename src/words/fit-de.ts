@@ -22,7 +22,7 @@ export const FIT_DE: typeof FIT_EN = {
   onAverageFoot: (title) => `An einem durchschnittlichen Fuß: ${title.charAt(0).toLowerCase()}${title.slice(1)}`,
   counts: { poor: (count) => `${count} zu ändern`, mind: (count) => `${count} zu beachten`, good: (count) => `${count} gut` },
   questions: (count, counts) => `${countIn('de', count, 'Frage', 'Fragen')}: ${counts}.`,
-  press: (mmHg, gapPercent) => `Ein Zwanzigstel des Gestricks drückt stärker als ${mmHg} mmHg; ${gapPercent} % davon stehen mehr als 2 mm von der Haut ab.`,
+  press: (mmHg, gapPercent, gap) => `Ein Zwanzigstel des Gestricks drückt stärker als ${mmHg} mmHg; ${gapPercent} % davon stehen mehr als ${gap} von der Haut ab.`,
   measures: {
     lengthMm: 'Fußlänge', ballGirthMm: 'Ballenumfang', heelDiagonalMm: 'Ferse und Spann', ankleGirthMm: 'Fesselumfang', calfGirthMm: 'Wadenumfang', heelBreadthMm: 'Fersenbreite',
   },

@@ -22,7 +22,7 @@ export const FIT_EN = {
   onAverageFoot: (title: string) => `On an average foot: ${title.charAt(0).toLowerCase()}${title.slice(1)}`,
   counts: { poor: (count: number) => `${count} to change`, mind: (count: number) => `${count} to mind`, good: (count: number) => `${count} good` },
   questions: (count: number, counts: string) => `${countIn('en', count, 'question', 'questions')}: ${counts}.`,
-  press: (mmHg: string, gapPercent: string) => `One part in twenty of the cloth presses harder than ${mmHg} mmHg; ${gapPercent} % of it stands off the skin by more than 2 mm.`,
+  press: (mmHg: string, gapPercent: string, gap: string) => `One part in twenty of the cloth presses harder than ${mmHg} mmHg; ${gapPercent} % of it stands off the skin by more than ${gap}.`,
   measures: {
     lengthMm: 'foot length', ballGirthMm: 'ball girth', heelDiagonalMm: 'heel to instep', ankleGirthMm: 'ankle girth', calfGirthMm: 'calf girth', heelBreadthMm: 'heel breadth',
   },

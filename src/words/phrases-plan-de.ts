@@ -1,0 +1,96 @@
+import type { Phrase } from './say.ts';
+
+/** Fields of a sock file, as its problems name them (src/plan/sock-schema.ts). */
+const FIELDS: readonly Phrase[] = [
+  ['sock file', 'Sockendatei'], ['version of the file', 'Fassung der Datei'], ['name', 'Name'], ['gauge', 'Maschenprobe'], ['stitches in 10 cm', 'Maschen auf 10 cm'], ['rows in 10 cm', 'Reihen auf 10 cm'],
+  ['stitches to the inch', 'Maschen auf 1 Zoll'], ['rows to the inch', 'Reihen auf 1 Zoll'], ['stitches in the patch', 'Maschen auf der Fläche'], ['rows in the patch', 'Reihen auf der Fläche'],
+  ['width of the rib over that of plain knitting', 'Breite der Rippe im Verhältnis zu glatt Gestricktem'], ['swatches', 'Maschenproben'], ['swatch', 'Probe'], ['stitches counted', 'gezählte Maschen'],
+  ['width of the patch', 'Breite der Fläche'], ['rows counted', 'gezählte Reihen'], ['height of the patch', 'Höhe der Fläche'], ['washed', 'gewaschen'], ['foot', 'Fuß'], ['foot length', 'Fußlänge'],
+  ['shoe size', 'Schuhgröße'], ['shoe size system', 'Art der Schuhgröße'], ['girth of the foot at the ball', 'Ballenumfang des Fußes'], ['girth over heel and instep', 'Umfang über Ferse und Spann'],
+  ['ankle girth', 'Fesselumfang'], ['calf girth', 'Wadenumfang'], ['heel breadth', 'Fersenbreite'], ['arch', 'Fußgewölbe'], ['outline of the toes', 'Umriss der Zehen'], ['side of the foot', 'Seite des Fußes'],
+  ['ease', 'Zugabe'], ['ease in girth', 'Weitenzugabe'], ['ease in length', 'Längenzugabe'], ['leg', 'Schaft'], ['kind of leg', 'Art des Schafts'], ['leg length', 'Schaftlänge'],
+  ['bed that gathers the rib', 'Bett, das die Rippe sammelt'], ['heel', 'Ferse'], ['stitches of the heel', 'Maschen der Ferse'], ['turn-down width', 'kürzeste Reihe'], ['plateau passes', 'gerade Reihen'],
+  ['wraps', 'Umwickeln'], ['toe', 'Spitze'], ['kind of toe', 'Art der Spitze'], ['passes per decrease', 'Reihen je Abnahme'], ['toe schedule', 'Folge der Abnahmen'], ['rate', 'Folge'], ['times', 'Mal'],
+  ['slant of the toe', 'Schräge der Spitze'], ['stitches at the tip', 'Maschen am Ende der Spitze'], ['closing', 'Schluss'], ['fabric firmness', 'Griff des Gestricks'], ['cloth', 'Gestrick'], ['counts', 'Zahlen'],
+  ['stitches round', 'Maschen rundum'], ['leg passes', 'Reihen des Schafts'], ['ankle passes', 'Reihen am Knöchel'], ['foot passes', 'Reihen des Fußes'], ['yarns', 'Garne'], ['yarn', 'Garn'],
+  ['name of the yarn', 'Name des Garns'], ['metres in 100 g', 'Meter auf 100 g'], ['colour of the yarn', 'Farbe des Garns'], ['part where the yarn begins', 'Teil, mit dem das Garn beginnt'],
+  ['passes a stripe', 'Reihen je Streifen'], ['machine', 'Strickmaschine'], ['needles a bed', 'Nadeln je Bett'], ['needle pitch', 'Nadelabstand'],
+  ['length', 'Länge'], ['girth at the ball', 'Ballenumfang'],
+];
+
+/** What a field takes, and what was given in its place (src/plan/field-rule.ts, check-sock.ts). */
+const KINDS: readonly Phrase[] = [
+  ['stitches', 'Maschen'], ['rows', 'Reihen'], ['passes', 'Reihen'], ['needles', 'Nadeln'], ['m', 'm'], ['in 10 cm', 'auf 10 cm'], ['to the inch', 'auf 1 Zoll'], ['in the patch', 'auf der Fläche'],
+  ['null', 'null'], ['a list', 'eine Liste'], ['a text', 'ein Text'], ['a number', 'eine Zahl'], ['true or false', 'ja oder nein'], ['an object', 'ein Objekt'], ['not a finite number', 'keine endliche Zahl'], ['no number', 'keine Zahl'],
+  ['a number from {n} to {n}', 'eine Zahl von {1} bis {2}'], ['a whole number from {n} to {n}', 'eine ganze Zahl von {1} bis {2}'], ['an even number from {n} to {n}', 'eine gerade Zahl von {1} bis {2}'],
+  ['a multiple of 4 from {n} to {n}', 'ein Vielfaches von 4 von {1} bis {2}'], ['a number from {n} to {n} {}', 'eine Zahl von {1} bis {2} {3}'], ['a whole number from {n} to {n} {}', 'eine ganze Zahl von {1} bis {2} {3}'],
+  ['an even number from {n} to {n} {}', 'eine gerade Zahl von {1} bis {2} {3}'], ['a multiple of 4 from {n} to {n} {}', 'ein Vielfaches von 4 von {1} bis {2} {3}'],
+  ['a colour as #rrggbb or #rgb', 'eine Farbe wie #rrggbb oder #rgb'], ['a list of at most {n}', 'eine Liste von höchstens {1}'], ['an object with {t}', 'ein Objekt mit {1}'], ['one of {t}', 'eines von {1}'], ['only {t}', 'nur {1}'],
+  ['a sock file (JSON)', 'eine Sockendatei (JSON)'], ['a JSON object', 'ein JSON-Objekt'], ['a file of at most 5 MB', 'eine Datei von höchstens 5 MB'], ['objects and lists at most three deep', 'Objekte und Listen, höchstens drei Ebenen tief'],
+];
+
+const PROBLEMS: readonly Phrase[] = [
+  ['The file is larger than 5 MB: no sock file is.', 'Die Datei ist größer als 5 MB: Das ist keine Sockendatei.'], ['The file is empty.', 'Die Datei ist leer.'],
+  ['The file nests too deeply: a sock file is three deep.', 'Die Datei ist zu tief geschachtelt: Eine Sockendatei hat drei Ebenen.'], ['The file is not JSON: {t}.', 'Die Datei ist kein JSON: {1}.'],
+  ['A sock file is a JSON object; this is {}.', 'Eine Sockendatei ist ein JSON-Objekt; dies ist {1}.'],
+  ['A sock file has no field {t}.', 'Eine Sockendatei hat kein Feld {1}.'], ['Did you mean {t}?', 'War {1} gemeint?'], ['{n} more unknown fields stand here.', 'Hier stehen noch {1} unbekannte Felder.'],
+  ['Write {n} without quotation marks.', '{1} gehört ohne Anführungszeichen hierher.'],
+  ['{}: missing, and a sock cannot be planned without it.', '{1}: fehlt, und ohne lässt sich keine Socke planen.'],
+  ['{}: {t} were given, but it must be {}.', '{1}: {2} sind angegeben, es muss aber {3} sein.'], ['{}: {t} was given, but it must be {}.', '{1}: {2} ist angegeben, es muss aber {3} sein.'],
+  ['Nothing says how wide the sock is: give the girth of the foot at the ball, or the stitches round.', 'Nichts sagt, wie weit die Socke ist: den Ballenumfang des Fußes oder die Maschen rundum angeben.'],
+  ['Nothing says how long the sock is: give the length of the foot, a shoe size, or the foot passes.', 'Nichts sagt, wie lang die Socke ist: die Länge des Fußes, eine Schuhgröße oder die Reihen des Fußes angeben.'],
+  ['a girth of {n} to {n}, or {t}', 'ein Umfang von {1} bis {2} oder {3}'], ['a length of {n} to {n}, {t} or {t}', 'eine Länge von {1} bis {2}, {3} oder {4}'],
+  ['Shoe size {n} ({t}) would be a foot of {n}, but it must be one of {n} to {n}.', 'Schuhgröße {1} ({2}) wäre ein Fuß von {3}, es muss aber einer von {4} bis {5} sein.'],
+  ['a {t} size from {n} to {n}', 'eine Größe ({1}) von {2} bis {3}'], ['at least {n} with this heel and toe', 'mindestens {1} mit dieser Ferse und Spitze'],
+  ['a decreased toe needs at least {n} stitches round', 'eine abgenommene Spitze braucht mindestens {1} Maschen rundum'], ['a short-row toe needs at least {n} stitches round', 'eine Spitze aus verkürzten Reihen braucht mindestens {1} Maschen rundum'],
+  ['This girth comes to {n} stitches at this gauge and ease, but {}.', 'Dieser Umfang ergibt bei dieser Maschenprobe und Zugabe {1} Maschen, aber {2}.'],
+  ['A tube leg of {n} stitches needs {n} needles a bed, but the machine has {n}.', 'Ein Schlauch von {1} Maschen braucht als Schaft {2} Nadeln je Bett, die Maschine hat aber {3}.'],
+  ['A flat rib leg of {n} stitches needs {n} needles a bed, but the machine has {n}; a tube leg would fit.', 'Ein flacher Rippenschaft von {1} Maschen braucht {2} Nadeln je Bett, die Maschine hat aber {3}; ein Schlauch passte darauf.'],
+  ['A flat rib leg of {n} stitches needs {n} needles a bed, but the machine has {n}.', 'Ein flacher Rippenschaft von {1} Maschen braucht {2} Nadeln je Bett, die Maschine hat aber {3}.'],
+  ['a multiple of 4, at most {n} on this machine', 'ein Vielfaches von 4, höchstens {1} auf dieser Maschine'], ['a multiple of 4, at least {n}', 'ein Vielfaches von 4, mindestens {1}'],
+  ['at least {n} for this girth at this gauge', 'mindestens {1} für diesen Umfang bei dieser Maschenprobe'], ['at least {n} at this gauge and ease', 'mindestens {1} bei dieser Maschenprobe und Zugabe'],
+  ['Turn-down width: {n}, but a heel of {n} stitches turns down to {n} at most.', 'Kürzeste Reihe: {1}, eine Ferse von {2} Maschen verkürzt sich aber auf höchstens {3}.'],
+  ['Stitches at the tip: {n}, but a decreased toe on {n} stitches a bed ends on {n} to {n}.', 'Maschen am Ende der Spitze: {1}, eine abgenommene Spitze auf {2} Maschen je Bett endet aber auf {3} bis {4}.'],
+  ['Stitches at the tip: {n}, but a short-row toe on {n} stitches a bed ends on {n} to {n}.', 'Maschen am Ende der Spitze: {1}, eine Spitze aus verkürzten Reihen auf {2} Maschen je Bett endet aber auf {3} bis {4}.'],
+  ['A foot of {n} is shorter than heel ({n}) and toe ({n}) with a round between them.', 'Ein Fuß von {1} ist kürzer als Ferse ({2}) und Spitze ({3}) mit einer Runde dazwischen.'],
+  ['an even number, at least 2', 'eine gerade Zahl, mindestens 2'], ['an even number for a tube leg', 'eine gerade Zahl bei einem Schlauch'],
+  ['Ankle passes: {n}, but the heel needs a round of tube to start from after a flat leg.', 'Reihen am Knöchel: {1}, die Ferse braucht aber nach einem flachen Schaft eine Runde Schlauch, von der sie ausgeht.'],
+  ['Ankle passes: {n}, but the heel needs a round of tube to start from.', 'Reihen am Knöchel: {1}, die Ferse braucht aber eine Runde Schlauch, von der sie ausgeht.'],
+  ['Leg passes: {n}, but a tube leg has two passes a round.', 'Reihen des Schafts: {1}, ein Schlauch hat aber zwei Reihen je Runde.'],
+  ['{n}, a bed\'s stitches', '{1}, die Maschen eines Betts'],
+  ['Stitches of the heel: {n}, but {}.', 'Maschen der Ferse: {1}, aber {2}.'],
+  ['a heel on {n} stitches round is turned on half of them, {n}, or more', 'eine Ferse bei {1} Maschen rundum wird auf der Hälfte davon, {2}, oder mehr gestrickt'],
+  ['of {n} stitches round {n} at most go onto the heel\'s bed', 'von {1} Maschen rundum gehen höchstens {2} auf das Bett der Ferse'],
+  ['it needs as many needles a bed, and the machine has {n}', 'sie braucht ebenso viele Nadeln je Bett, und die Maschine hat {1}'],
+  ['from {n} stitches a bed to a tip of {n}', 'von {1} Maschen je Bett auf ein Ende von {2}'], ['of {n} decreases', 'bei {1} Abnahmen'],
+  ['Slant of the toe: {n}, but {} it can be {n} at most, as one decrease at least is on both sides.', 'Schräge der Spitze: {1}, {2} können es aber höchstens {3} sein, da wenigstens eine Abnahme auf beiden Seiten liegt.'],
+  ['{n} decreases leave {n} of {n} stitches a bed', '{1} Abnahmen lassen {2} von {3} Maschen je Bett'],
+  ['Toe schedule: {}, but the tip is to have {n}.', 'Folge der Abnahmen: {1}, das Ende soll aber {2} haben.'], ['Toe schedule: {}, but a decreased toe ends on {n} at least.', 'Folge der Abnahmen: {1}, eine abgenommene Spitze endet aber auf mindestens {2}.'],
+  ['{n} decreases in all, or a {t} of {n}', '{1} Abnahmen insgesamt oder {2} von {3}'], ['{n} decreases in all at most', 'höchstens {1} Abnahmen insgesamt'],
+  ['{n} to {n} beside {}', '{1} bis {2} neben {3}'], ['a length of {n}', 'einer Länge von {1}'], ['a girth at the ball of {n}', 'einem Ballenumfang von {1}'], ['a girth over heel and instep of {n}', 'einem Umfang über Ferse und Spann von {1}'],
+  ['an ankle girth of {n}', 'einem Fesselumfang von {1}'], ['a calf girth of {n}', 'einem Wadenumfang von {1}'], ['a heel breadth of {n}', 'einer Fersenbreite von {1}'],
+  ['A length of {n} does not go with {}: measure both again.', 'Eine Länge von {1} geht nicht mit {2} zusammen: beides noch einmal messen.'],
+  ['A girth at the ball of {n} does not go with {}: measure both again.', 'Ein Ballenumfang von {1} geht nicht mit {2} zusammen: beides noch einmal messen.'],
+  ['A girth over heel and instep of {n} does not go with {}: measure both again.', 'Ein Umfang über Ferse und Spann von {1} geht nicht mit {2} zusammen: beides noch einmal messen.'],
+  ['An ankle girth of {n} does not go with {}: measure both again.', 'Ein Fesselumfang von {1} geht nicht mit {2} zusammen: beides noch einmal messen.'],
+  ['A calf girth of {n} does not go with {}: measure both again.', 'Ein Wadenumfang von {1} geht nicht mit {2} zusammen: beides noch einmal messen.'],
+  ['A heel breadth of {n} does not go with {}: measure both again.', 'Eine Fersenbreite von {1} geht nicht mit {2} zusammen: beides noch einmal messen.'],
+  ['The sock is planned from what you gave; the foot that it is shown on has {n} there, an estimate.', 'Geplant wird die Socke aus Ihren Angaben; der Fuß, an dem sie gezeigt wird, hat dort {1}, geschätzt.'],
+  ['{}: {t}, but it must be {}.', '{1}: {2}, es muss aber {3} sein.'], ['{}: {n}, but {}.', '{1}: {2}, aber {3}.'],
+];
+
+/** How counts came about (src/plan/plan-counts.ts, plan-toe.ts). */
+const FORMULAS: readonly Phrase[] = [
+  ['fixed by hand', 'von Hand festgelegt'], ['none after a tube leg', 'keine nach einem Schlauch'], ['{n} before the work is turned', '{1} vor dem Umhängen'], ['two rounds, unless chosen', 'zwei Runden, wenn nicht gewählt'],
+  ['none, unless chosen', 'keine, wenn nicht gewählt'], ['every second round, unless chosen', 'jede zweite Runde, wenn nicht gewählt'], ['none in a short-row toe', 'keine bei einer Spitze aus verkürzten Reihen'],
+  ['{n} x {n} x {n} st/{t} = {n}, nearest multiple of {n}', '{1} x {2} x {3} M/{4} = {5}, nächstes Vielfaches von {6}'],
+  ['{n} x {n} rows/{t} = {n}, nearest whole round: {f} passes', '{1} x {2} R/{3} = {4}, nächste ganze Runde: {5} Reihen'], ['{n} x {n} rows/{t} = {n}, nearest whole row', '{1} x {2} R/{3} = {4}, nächste ganze Reihe'],
+  ['{f} = {n}, nearest even number, at least {n}', '{1} = {2}, nächste gerade Zahl, mindestens {3}'],
+  ['{n} x {n} x {n} rows/{t} - {n} heel rows - {n} toe rows = {n}, nearest whole round: {f} passes', '{1} x {2} x {3} R/{4} - {5} Fersenreihen - {6} Spitzenreihen = {7}, nächste ganze Runde: {8} Reihen'],
+  ['{f} of the schedule', '{1} der Folge'], ['{f} slant', '{1} Schräge'], ['{f} slant) / 2', '{1} Schräge) / 2'],
+  ['as the turn-down width, {n}, at least {n}', 'wie die kürzeste Reihe, {1}, mindestens {2}'],
+  ['as the turn-down width for a bed: {f} = {n}, nearest even number, at least {n}', 'wie die kürzeste Reihe, auf ein Bett: {1} = {2}, nächste gerade Zahl, mindestens {3}'],
+  ['{f}', '{1}'],
+];
+
+export const PLAN_PHRASES_DE: readonly Phrase[] = [...FIELDS, ...KINDS, ...PROBLEMS, ...FORMULAS];
