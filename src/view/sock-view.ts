@@ -13,6 +13,7 @@ import { type PickedVertex, PlacedSock } from './placed-sock.ts';
 import { CAPTION_PIXELS, SockCaptions } from './sock-captions.ts';
 import type { Around, Arrangement, ClothMap, Companion, FootLook, HoveredLoop, SockView, Theme, ViewPreset } from './sock-view-types.ts';
 import { listenToCanvas } from './view-input.ts';
+import { pageWords } from '../words/page-words.ts';
 
 /** Share of the backdrop in a dimmed sock. */
 const DIM = 0.5;
@@ -210,7 +211,7 @@ class KnitView implements SockView {
     const isFirst = isOver && companion.map != null && !this.hasMap;
     first.setIsVeil(isFirst);
     second?.setIsVeil(isOver && !isFirst);
-    this.captions.show(companion === null ? null : [companion.firstLabel ?? 'This sock', companion.label], isOver ? (isFirst ? 0 : 1) : -1);
+    this.captions.show(companion === null ? null : [companion.firstLabel ?? pageWords().compare.thisSock, companion.label], isOver ? (isFirst ? 0 : 1) : -1);
   }
 
   private addSecond(): PlacedSock {
