@@ -44,14 +44,16 @@ function* readWords(args: readonly string[]): Generator<Word> {
 /** Reads the words after the command's name. Never throws: what is wrong comes back as problems. */
 export function readReportArgs(args: readonly string[]): ReportArgs {
   const problems: Problem[] = [], paths: string[] = [], asked = new Set<string>(), compared: string[] = [];
-  let poses = USUAL_POSES;
+  let poses = USUAL_POSES, hasPoses = false;
   const refuse = (value: unknown, allowed: string, message: string): void => { problems.push(makeProblem(null, value ?? undefined, allowed, message)); };
   for (const { option, value } of readWords(args)) {
     if (option === null) paths.push(value ?? '');
     else if (option === '--poses') {
       const read = readPoses(value ?? '');
       if (read === null) refuse(value, '--poses with any of flat, tube, beds and worn, commas between, or none', 'The option --poses names no pose that there is.');
+      else if (hasPoses) refuse(value, '--poses once', 'The option --poses is given twice.');
       else poses = read;
+      hasPoses = true;
     } else if (option === '--compare') {
       if (value === null || value === '' || value.startsWith('--') || compared.length > 0) refuse(value, '--compare OTHER.json, once', 'The option --compare wants one sock file to compare with.');
       else compared.push(value);
