@@ -19,11 +19,11 @@ const USAGE = 'SOCK.json (or -), and --poses flat,tube,beds,worn or --poses none
 
 const isPose = (name: string): name is PoseName => (ALL_POSES as readonly string[]).includes(name);
 
-/** Poses of a list such as `flat,tube`, each once; null when a name is none. */
-function readPoses(text: string): readonly PoseName[] | null {
+/** Poses of a list such as `flat,tube`, each once; words where a name is none. */
+function readPoses(text: string): readonly PoseName[] | string {
   if (text === 'none') return [];
   const names = [...new Set(text.split(',').map((name) => name.trim()))];
-  return names.every(isPose) ? names : null;
+  return names.every(isPose) ? names : 'The option --poses names no pose that there is.';
 }
 
 /** An option and its value: `--poses flat` as well as `--poses=flat`; the value is null where none follows. */
@@ -49,10 +49,9 @@ export function readReportArgs(args: readonly string[]): ReportArgs {
   for (const { option, value } of readWords(args)) {
     if (option === null) paths.push(value ?? '');
     else if (option === '--poses') {
-      const read = readPoses(value ?? '');
-      if (read === null) refuse(value, '--poses with any of flat, tube, beds and worn, commas between, or none', 'The option --poses names no pose that there is.');
-      else if (hasPoses) refuse(value, '--poses once', 'The option --poses is given twice.');
-      else poses = read;
+      const told = hasPoses ? 'The option --poses is given twice.' : readPoses(value ?? '');
+      if (typeof told === 'string') refuse(value, '--poses once, with any of flat, tube, beds and worn, commas between, or none', told);
+      else poses = told;
       hasPoses = true;
     } else if (option === '--compare') {
       if (value === null || value === '' || value.startsWith('--') || compared.length > 0) refuse(value, '--compare OTHER.json, once', 'The option --compare wants one sock file to compare with.');
