@@ -59,7 +59,8 @@ export function readReportArgs(args: readonly string[]): ReportArgs {
     } else if (ALONE.includes(option)) asked.add(option);
     else refuse(option, USAGE, 'The command has no such option.');
   }
-  if (paths.length !== 1) refuse(paths.length === 0 ? null : paths, USAGE, paths.length === 0 ? 'No sock file is named.' : 'More than one sock file is named.');
+  if (paths.length === 0) refuse(null, USAGE, 'No sock file is named.');
+  else if (paths.length > 1) refuse(paths, USAGE, 'More than one sock file is named.');
   else if (paths[0] === '-' && compared[0] === '-') refuse('-', '- once', 'Standard input holds one sock, not two.');
   return { path: paths[0] ?? null, poses, wantsAdvice: asked.has('--advice'), wantsGrade: asked.has('--grade'), comparePath: compared[0] ?? null, problems };
 }
