@@ -40,6 +40,10 @@ export interface BedScene {
   readonly yarn: number;
   /** The yarn's way in this stop: needles in the order in which they got a loop or a wrap. */
   readonly course: readonly NeedleRef[];
+  /** So many of `course` are loops; the rest are wraps. */
+  readonly knittedCount: number;
+  /** Where a course goes round from one bed to the other: the sides of a tube. */
+  readonly sideLinks: readonly (readonly [NeedleRef, NeedleRef])[];
 }
 
 /** Needles from `first` to `last` of both beds. */
@@ -81,9 +85,19 @@ function readScene(reading: Reading, stop: number, span: NeedleSpan): BedScene {
   }
   return {
     stop, ...span, needles, moves: movesOf(item), from: item.from, to: item.to, beds: item.beds, yarn: item.yarn, course,
+    knittedCount: item.knitted, sideLinks: item.kind !== 'closing' && item.beds.length === 2 ? [] : linkSides(needles, reading.grid),
     grafts: item.before.flatMap((step) => (step.do === 'graft' ? step.pairs : [])),
     bindOff: item.before.flatMap((step) => (step.do === 'bind-off' ? step.needles : [])),
   };
+}
+
+/** Stitches beside each other along a course that hang on different beds. */
+function linkSides(needles: readonly BedNeedle[], { rightOf }: StitchGrid): (readonly [NeedleRef, NeedleRef])[] {
+  const byLoop = new Map(needles.map((at) => [at.loop, at]));
+  return needles.flatMap((at) => {
+    const other = at.loop < 0 ? undefined : byLoop.get(rightOf[at.loop]);
+    return other === undefined || other.bed === at.bed || other.loop < 0 ? [] : [[at, other] as const];
+  });
 }
 
 const keyOf = ({ bed, needle }: NeedleRef): string => `${bed} ${needle}`;
