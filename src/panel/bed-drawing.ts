@@ -188,7 +188,7 @@ function feederY(places: BedPlaces, { beds }: BedScene): number {
   return beds.length === 1 ? yOf(places, beds[0], 84) : places.height / 2;
 }
 
-/** What was done to a needle at this stop, between its number and the bed: a triangle the way that it was pushed, a ring for a wrap. */
+/** What was done to a needle at this stop, between its number and the bed: a triangle the way that it was pushed, filled where into hold; a ring for a wrap. */
 function drawMarks(pen: Pen, places: BedPlaces, { needles }: BedScene, { looks }: BedShow): void {
   const size = Math.min(5, Math.max(3.6, places.pitch * 0.4));
   pen.fillStyle = looks.accent;
@@ -203,7 +203,8 @@ function drawMarks(pen: Pen, places: BedPlaces, { needles }: BedScene, { looks }
       pen.lineTo(x + size, yOf(places, at.bed, DEPTH.mark - tip));
       pen.lineTo(x, yOf(places, at.bed, DEPTH.mark + tip));
       pen.closePath();
-      pen.fill();
+      if (at.isNowHeld) pen.fill();
+      pen.stroke();
     }
     if (!at.isWrapped) continue;
     pen.beginPath();
@@ -271,7 +272,7 @@ function drawNumbers(pen: Pen, places: BedPlaces, bed: Bed, { needles }: BedScen
   for (const needle of ends) put(needle, true);
   for (let needle = places.span.first; needle <= places.span.last; needle++) {
     const digits = Number(labelOf(needle).replace(/\D/g, ''));
-    if (digits % step === 0 || digits === 1) put(needle, false);
+    if (digits % step === 0) put(needle, false);
   }
 }
 

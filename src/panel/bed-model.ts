@@ -57,7 +57,7 @@ export interface BedBook {
 /** Empty needles shown beyond the outermost that are used. */
 const BEYOND = 2;
 
-type Knitting = { readonly program: Program; readonly trace: Trace; readonly grid: StitchGrid };
+interface Knitting { readonly program: Program; readonly trace: Trace; readonly grid: StitchGrid }
 
 /** Scenes of all stops of a sock. `items` as listWork gives them: the last one is the closing. */
 export function createBedBook({ program, trace, grid }: Knitting, items: readonly WorkItem[]): BedBook {

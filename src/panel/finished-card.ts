@@ -35,7 +35,7 @@ const HEIGHT = 230, REACH_PX = 9;
 export function createFinishedCard(host: HTMLElement, hooks: FinishedHooks): FinishedCard {
   const words = pageWords().timeline;
   const canvas = el('canvas', { class: 'finished-canvas', tabindex: 0, role: 'img', 'aria-label': words.finished, 'aria-description': words.finishedKeys });
-  const about = el('p', { class: 'finished-about' }), told = el('p', { class: 'visually-hidden', 'aria-live': 'polite' });
+  const box = el('div', {}, canvas), about = el('p', { class: 'finished-about' }), told = el('p', { class: 'visually-hidden', 'aria-live': 'polite' });
   const painter = createPainter(canvas);
   let side: SockSide = 'right', drawn: FinishedView | null = null;
   const draw = (): void => {
@@ -44,13 +44,13 @@ export function createFinishedCard(host: HTMLElement, hooks: FinishedHooks): Fin
     canvas.hidden = sock === null;
     const lit = sock === null ? [] : loopsOfStop(sock, trace, item);
     setText(about, status === 'waiting' ? words.finishedWaiting : status === 'missing' ? words.finishedMissing : sideWords(sock, lit, side));
-    if (sock !== null) painter.paint({ sock, side, pass: Math.min(item.index, trace.passes.length - 1), lit, yarnColours: drawn.yarnColours, spot: drawn.spot?.loop ?? -1, width: host.clientWidth });
+    if (sock !== null) painter.paint({ sock, side, pass: Math.min(item.index, trace.passes.length - 1), lit, yarnColours: drawn.yarnColours, spot: drawn.spot?.loop ?? -1, width: box.clientWidth });
   };
   const turn = button(words.turnOver, { class: 'notice-button' }, () => {
     side = side === 'left' ? 'right' : 'left';
     draw();
   });
-  host.append(el('div', { class: 'finished-head' }, el('h2', {}, words.finished), turn), canvas, about, el('p', { class: 'finished-help' }, words.finishedHelp), told);
+  host.append(el('div', { class: 'finished-head' }, el('h2', {}, words.finished), turn), box, about, el('p', { class: 'finished-help' }, words.finishedHelp), told);
   const point = (loop: number): void => { if ((drawn?.spot?.loop ?? -1) !== loop) hooks.point(loop < 0 ? null : { loop, from: 'finished' }); };
   const under = ({ offsetX, offsetY }: MouseEvent): number => {
     const frame = painter.frame();
@@ -82,7 +82,7 @@ export function createFinishedCard(host: HTMLElement, hooks: FinishedHooks): Fin
   });
   canvas.addEventListener('blur', () => { point(-1); });
   const observer = new ResizeObserver(draw);
-  observer.observe(host);
+  observer.observe(box);
   return {
     render: (view) => {
       drawn = view;

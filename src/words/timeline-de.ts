@@ -2,7 +2,7 @@ import type { TIMELINE_EN } from './timeline-en.ts';
 
 export const TIMELINE_DE: typeof TIMELINE_EN = {
   parts: {
-    'cast-on': 'Anschlag', leg: 'Schaft', plain: 'Sammeln, glatte Reihen', turn: 'Arbeit wenden, Knöchel', ankle: 'Knöchel', 'heel-in': 'Ferse hinein',
+    'cast-on': 'Anschlag', leg: 'Schaft', plain: 'Sammeln, glatt', turn: 'Wenden, Knöchel', ankle: 'Knöchel', 'heel-in': 'Ferse hinein',
     'heel-level': 'Ferse gerade', 'heel-out': 'Ferse heraus', foot: 'Fuß', toe: 'Spitze', 'toe-in': 'Spitze hinein', 'toe-out': 'Spitze heraus', closing: 'Schließen',
   },
   beds: 'Die Betten von oben',
@@ -34,7 +34,7 @@ export const TIMELINE_DE: typeof TIMELINE_EN = {
   },
   passOfPart: (place, places) => (places === 1 ? 'eine Reihe' : `Reihe ${place} von ${places}`),
   roundOf: (round, rounds) => `${round} von ${rounds}`,
-  noRounds: 'flach gestrickt',
+  noRounds: 'Reihen, keine Runden',
   carriageAt: (side) => `steht ${side}`,
   carriageGoes: (from, to) => `von ${from} nach ${to}`,
   finished: 'Die fertige Socke',
@@ -61,7 +61,7 @@ export const TIMELINE_DE: typeof TIMELINE_EN = {
   badPass: (typed, last) => `„${typed}“ ist keine Reihe dieser Socke: gefragt ist eine ganze Zahl von 0, dem Anschlag, bis ${last}.`,
   partsLabel: 'Teile der Arbeit',
   partFrom: (part, from, to) => (from === to ? `${part}: Schritt ${from}` : `${part}: Reihe ${from} bis ${to}`),
-  keys: 'Tasten: ← → eine Reihe, mit Umschalt eine Runde (zwei Reihen), Bild auf und Bild ab ein Teil, Pos1, Ende; Leertaste spielt ab, Escape hält an.',
+  keys: 'Tasten: Pfeil links und rechts eine Reihe, mit Umschalt eine Runde aus zweien; Bild auf und Bild ab ein Teil; Pos1 und Ende; Leertaste spielt ab, Escape hält an.',
   noSock: 'Noch gibt es keine Socke, durch die man gehen könnte.',
   kept: 'Was in den Reglern steht, lässt sich nicht stricken: Dies sind die Reihen der letzten Socke, die sich stricken ließ.',
 };

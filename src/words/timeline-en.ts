@@ -2,7 +2,7 @@ import type { SectionName } from '../plan/step.ts';
 
 /** Parts of the work to jump to, short. `turn` begins with turning the work. */
 const parts: Readonly<Record<SectionName | 'turn', string>> = {
-  'cast-on': 'Cast-on', leg: 'Leg', plain: 'Gather, plain rows', turn: 'Turn the work, ankle', ankle: 'Ankle', 'heel-in': 'Heel in',
+  'cast-on': 'Cast-on', leg: 'Leg', plain: 'Gather, plain', turn: 'Turn, ankle', ankle: 'Ankle', 'heel-in': 'Heel in',
   'heel-level': 'Heel level', 'heel-out': 'Heel out', foot: 'Foot', toe: 'Toe', 'toe-in': 'Toe in', 'toe-out': 'Toe out', closing: 'Closing',
 };
 
@@ -40,7 +40,7 @@ export const TIMELINE_EN = {
   },
   passOfPart: (place: number, places: number) => (places === 1 ? 'one pass' : `pass ${place} of ${places}`),
   roundOf: (round: number, rounds: number) => `${round} of ${rounds}`,
-  noRounds: 'flat: one pass, one row',
+  noRounds: 'rows, no rounds',
   carriageAt: (side: string) => `stands ${side}`,
   carriageGoes: (from: string, to: string) => `${from} to ${to}`,
   finished: 'The finished sock',
@@ -67,7 +67,7 @@ export const TIMELINE_EN = {
   badPass: (typed: string, last: number) => `“${typed}” is no pass of this sock: give a whole number from 0, the cast-on, to ${last}.`,
   partsLabel: 'Parts of the work',
   partFrom: (part: string, from: number, to: number) => (from === to ? `${part}: stop ${from}` : `${part}: pass ${from} to ${to}`),
-  keys: 'Keys: ← → one pass, with Shift a round (two passes), Page Up and Page Down a part, Home, End; Space plays, Escape stops.',
+  keys: 'Keys: left and right arrow a pass, with Shift a round of two; Page Up and Page Down a part; Home and End; Space plays, Escape stops.',
   noSock: 'There is no sock to go through yet.',
   kept: 'What stands in the controls cannot be knitted: these are the passes of the last sock that could.',
 };
