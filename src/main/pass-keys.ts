@@ -1,23 +1,16 @@
-export interface PassKeyHooks {
-  readonly stepBy: (stops: number) => void;
-  /** To the part of the work after this one or before it. */
-  readonly jump: (direction: 1 | -1) => void;
-  readonly toEnd: (direction: 1 | -1) => void;
-  readonly play: () => void;
-  readonly halt: () => void;
-}
+import type { PassPlace } from './pass-place.ts';
 
 export interface PassKeys { listen(): void; deafen(): void }
 
 const ROUND = 2;
 
 /** Keys of the room of passes, wherever the focus is but in what needs them itself. */
-export function listenToPassKeys(hooks: PassKeyHooks): PassKeys {
+export function listenToPassKeys(place: PassPlace): PassKeys {
   let isOn = false;
   const hear = (event: KeyboardEvent): void => {
     if (event.defaultPrevented || event.ctrlKey || event.metaKey || event.altKey || document.querySelector('dialog[open]') !== null) return;
     if (needsKey(event.target, event.key)) return;
-    const action = actionOf(event, hooks);
+    const action = actionOf(event, place);
     if (action === null) return;
     event.preventDefault();
     action();
@@ -34,16 +27,16 @@ export function listenToPassKeys(hooks: PassKeyHooks): PassKeys {
   };
 }
 
-function actionOf({ key, shiftKey }: KeyboardEvent, { stepBy, jump, toEnd, play, halt }: PassKeyHooks): (() => void) | null {
+function actionOf({ key, shiftKey }: KeyboardEvent, { stepBy, jump, goTo, play, halt }: PassPlace): (() => void) | null {
   const stops = shiftKey ? ROUND : 1;
   switch (key) {
     case 'ArrowLeft': return () => { stepBy(-stops); };
     case 'ArrowRight': return () => { stepBy(stops); };
     case 'PageUp': return () => { jump(-1); };
     case 'PageDown': return () => { jump(1); };
-    case 'Home': return () => { toEnd(-1); };
-    case 'End': return () => { toEnd(1); };
-    case ' ': return play;
+    case 'Home': return () => { goTo(0); };
+    case 'End': return () => { goTo(Infinity); };
+    case ' ': return () => { play(1); };
     case 'Escape': return halt;
     default: return null;
   }

@@ -1,150 +1,126 @@
-import { createBedCard } from '../panel/bed-card.ts';
-import { el, setText } from '../panel/dom.ts';
-import { createFinishedCard } from '../panel/finished-card.ts';
-import { type FinishedSock, layFinished } from '../panel/finished-model.ts';
+import { type BedCard, createBedCard } from '../panel/bed-card.ts';
+import { setText } from '../panel/dom.ts';
+import { createFinishedCard, type FinishedCard } from '../panel/finished-card.ts';
+import { type FinishedSock, layFinished, loopsOfStop } from '../panel/finished-model.ts';
 import type { PageState, Spot } from '../panel/page-state.ts';
-import { jumpBySection } from '../panel/section-marks.ts';
-import { createWayBar } from '../panel/way-bar.ts';
-import { createWorkCard } from '../panel/work-card.ts';
-import { usualPass } from '../pipeline/usual-pass.ts';
-import { describeWork } from '../sheet/describe-work.ts';
+import { createWayBar, type WayBar } from '../panel/way-bar.ts';
+import { createWorkCard, type WorkCard } from '../panel/work-card.ts';
+import { describeWork, type WorkWords } from '../sheet/describe-work.ts';
 import { labelNeedle } from '../sheet/needle-label.ts';
+import type { Lit } from '../view/sock-view-types.ts';
 import { pageWords } from '../words/page-words.ts';
-import { createBorrowedPose } from './borrowed-pose.ts';
 import { createFinishedShapes } from './finished-shapes.ts';
-import { createPassesBook, type PassesBook } from './passes-book.ts';
+import type { GrowthState } from './growth-desk.ts';
 import { listenToPassKeys } from './pass-keys.ts';
-import { createPlayClock } from './play-clock.ts';
+import { createPassPlace, type PassPlace } from './pass-place.ts';
+import { createPassesBook, type PassesBook } from './passes-book.ts';
+import { buildPassesFrame } from './passes-frame.ts';
 import type { Room, RoomTools } from './rooms.ts';
 import { createTween } from './tween.ts';
 
-/** From this speed on the carriage jumps from side to side. */
-const FAST = 10;
-const FIRST_SPEED = 2;
-/** The carriage's way takes this long, and no longer than this share of the time to the next pass. */
-const CROSSING_MS = 450, CROSSING_SHARE = 0.75;
+/** From this speed on the carriage jumps from side to side; below it, it takes so long, and no longer than this share of the time to the next pass. */
+const FAST = 10, CROSSING_MS = 450, CROSSING_SHARE = 0.75;
 
 /** The work pass by pass: the beds from above over the fabric that hangs from them, the finished sock, the words, and the way through all stops. */
-export function createPassesRoom({ host, store, keeper, choose, choosePass }: RoomTools): Room {
-  const cards = buildCards(host), words = pageWords().timeline;
-  const pose = createBorrowedPose({ store, keeper, choose });
-  const shapes = createFinishedShapes(() => { renderAgain(); });
-  let book: PassesBook | null = null, isClosing = false, speed = FIRST_SPEED, shownStop = -1, laid: FinishedSock | null = null;
-
-  const renderAgain = (): void => { store.update({}); };
-  const lastStop = (): number => (book === null ? 0 : book.items.length - 1);
-  const stopOf = ({ bedsPass, knitted }: PageState): number => {
-    const lastPass = lastStop() - 1, pass = Math.min(lastPass, bedsPass ?? (knitted === null ? 0 : usualPass(knitted)));
-    if (pass !== lastPass) isClosing = false;
-    return isClosing ? lastPass + 1 : pass;
-  };
-  /** False where there is nothing beyond. */
-  const goTo = (wanted: number): boolean => {
-    if (book === null) return false;
-    const state = store.state(), stop = Math.min(lastStop(), Math.max(0, wanted)), pass = Math.min(stop, lastStop() - 1);
-    if (stop === stopOf(state)) return false;
-    isClosing = stop === lastStop();
-    if (state.bedsPass === pass) renderAgain();
-    else choosePass(pass);
-    return true;
-  };
-  const stepBy = (stops: number): boolean => goTo(stopOf(store.state()) + stops);
-  const clock = createPlayClock({ stopsPerSecond: () => speed, stepBy });
-  const play = (direction: 1 | -1): void => {
-    const isOn = clock.direction() === direction;
-    clock.stop();
-    if (!isOn) {
-      // From the end it plays from the start again, and the other way round.
-      if (stopOf(store.state()) === (direction > 0 ? lastStop() : 0)) goTo(direction > 0 ? 0 : lastStop());
-      clock.start(direction);
-    }
-    renderAgain();
-  };
-  const halt = (): void => {
-    if (clock.direction() === 0) return;
-    clock.stop();
-    renderAgain();
-  };
-  const byHand = (move: () => void): void => {
-    halt();
-    move();
-  };
+export function createPassesRoom({ host, store, growth, view, choosePass }: RoomTools): Room {
+  const frame = buildPassesFrame(host), words = pageWords().timeline, place = createPassPlace(store);
+  const shapes = createFinishedShapes(() => { store.update({}); });
   const point = (spot: Spot | null): void => { store.update({ spot }); };
-  const beds = createBedCard(cards.beds, { point }), work = createWorkCard(cards.work);
-  const finished = createFinishedCard(cards.finished, { point, goTo: (pass) => { byHand(() => goTo(pass)); } });
-  const tween = createTween((way) => { beds.setWay(way); });
-  const way = createWayBar(cards.way, {
-    goTo: (stop) => { byHand(() => goTo(stop)); }, stepBy: (stops) => { byHand(() => stepBy(stops)); }, play,
-    setSpeed: (next) => {
-      speed = next;
-      renderAgain();
-    },
-  });
-  const keys = listenToPassKeys({
-    stepBy: (stops) => { byHand(() => stepBy(stops)); },
-    jump: (direction) => { byHand(() => goTo(jumpBySection(book?.marks ?? [], stopOf(store.state()), direction))); },
-    toEnd: (direction) => { byHand(() => goTo(direction > 0 ? Infinity : 0)); },
-    play: () => { play(1); }, halt,
-  });
+  const cards: Cards = {
+    beds: createBedCard(frame.beds, { point }), work: createWorkCard(frame.work),
+    finished: createFinishedCard(frame.finished, { point, goTo: place.goTo }), way: createWayBar(frame.way, place),
+  };
+  const tween = createTween(cards.beds.setWay), keys = listenToPassKeys(place);
+  growth.onState((state) => { setText(frame.growth, growthWords(state)); });
+  let book: PassesBook | null = null, laid: FinishedSock | null = null, stop = -1, litKey = '';
 
-  const show = (state: PageState, { knitted, bedBook, items, marks }: PassesBook): void => {
-    const stop = stopOf(state), { plan, trace, grid, fabric } = knitted, item = items[stop], scene = bedBook.sceneAt(stop);
-    const yarnColours = plan.yarns.map(({ colour }) => colour), spot = state.spot ?? null, numbers = state.settings.needleNumbers;
-    const tell = (index: number) => (index < items.length ? describeWork(knitted, items[index], { words: pageWords(), numbers }) : null);
-    const told = tell(stop), isOneOn = stop === shownStop + 1, playing = clock.direction();
-    if (told === null) return;
-    if (stop !== shownStop) tween.begin(isOneOn && speedOf(playing, speed) < FAST ? Math.min(CROSSING_MS, (CROSSING_SHARE * 1000) / speedOf(playing, speed)) : 0);
-    beds.render(scene, { grid, yarnColours, labelOf: (needle) => labelNeedle(needle, trace.needlesPerBed, numbers), needlesPerBed: trace.needlesPerBed, spot });
-    work.render({ item, words: told, next: tell(stop + 1), scene, yarn: plan.yarns[item.yarn] ?? null }, stop !== shownStop && (playing === 0 || speed === 1));
-    const shape = shapes.of(knitted);
-    if (!(shape instanceof Float64Array)) laid = null;
-    else if (laid?.fabric !== fabric) laid = layFinished(fabric, grid, trace, shape);
-    finished.render({ sock: laid, status: laid === null ? shape === 'missing' ? 'missing' : 'waiting' : 'here', trace, item, yarnColours, spot });
-    way.render({ stop, last: items.length - 1, playing, speed, title: told.title, marks, trace, yarns: plan.yarns });
-    shownStop = stop;
+  const layDown = ({ knitted: { fabric, grid, trace } }: PassesBook, positions: Float64Array | string): FinishedSock | null => {
+    if (typeof positions === 'string') return null;
+    return laid?.fabric === fabric ? laid : layFinished(fabric, grid, trace, positions);
+  };
+  const show = (state: PageState, opened: PassesBook): void => {
+    const before = stop, playing = place.playing(), shape = shapes.of(opened.knitted);
+    stop = place.open(opened, state);
+    laid = layDown(opened, shape);
+    if (stop !== before) tween.begin(crossingMs(stop - before, playing === 0 ? 1 : place.speed()));
+    drawStop(cards, { book: opened, state, stop, isNew: stop !== before, place, laid, isMissing: shape === 'missing' });
+    const pass = Math.min(stop, opened.items.length - 2), spot = state.spot?.loop ?? -1, key = `${opened.key} ${stop} ${spot}`;
+    if (growth.state().pass !== pass && (stop !== before || book !== opened)) growth.show(pass);
+    if (key !== litKey) view?.setLit(litOf(opened, stop, spot));
+    litKey = key;
+    book = opened;
   };
   return {
     render: (state) => {
-      pose.borrow();
+      const { knitted, posed } = state;
       keys.listen();
-      const { knitted } = state;
-      setText(cards.note, knitted === null ? words.noSock : state.problems.length > 0 ? words.kept : '');
-      for (const card of cards.all) card.hidden = knitted === null;
+      setText(frame.note, knitted === null ? words.noSock : state.problems.length > 0 ? words.kept : '');
+      for (const part of frame.all) part.hidden = knitted === null;
       if (knitted === null) return;
-      book = createPassesBook(knitted, book);
-      if (state.posed !== null) shapes.know(book.knitted, state.posed);
-      show(state, book);
+      const opened = createPassesBook(knitted, book);
+      if (posed !== null) shapes.know(opened.knitted, posed);
+      show(state, opened);
     },
     leave: () => {
-      clock.stop();
+      place.halt();
       tween.stop();
       keys.deafen();
       shapes.stop();
-      shownStop = -1;
-      pose.giveBack();
+      growth.show(null);
+      view?.setLit(null);
+      stop = -1;
+      litKey = '';
+      // A person whose own pose is the beds finds the pass there that was reached here.
+      queueMicrotask(() => {
+        const { settings, bedsPass } = store.state();
+        if (settings.pose === 'beds' && bedsPass !== null) choosePass(bedsPass);
+      });
     },
   };
 }
 
-/** A step by hand counts as a slow play. */
-function speedOf(playing: 1 | 0 | -1, speed: number): number {
-  return playing === 0 ? 1 : speed;
+interface Cards { readonly beds: BedCard; readonly work: WorkCard; readonly finished: FinishedCard; readonly way: WayBar }
+
+interface Stop {
+  readonly book: PassesBook;
+  readonly state: PageState;
+  readonly stop: number;
+  /** Another stop than the one drawn before. */
+  readonly isNew: boolean;
+  readonly place: PassPlace;
+  readonly laid: FinishedSock | null;
+  readonly isMissing: boolean;
 }
 
-interface Cards {
-  readonly beds: HTMLElement;
-  readonly work: HTMLElement;
-  readonly finished: HTMLElement;
-  readonly way: HTMLElement;
-  readonly note: HTMLElement;
-  readonly all: readonly HTMLElement[];
+function drawStop(cards: Cards, { book, state, stop, isNew, place, laid, isMissing }: Stop): void {
+  const { knitted, bedBook, items, marks } = book, { plan, trace, grid } = knitted, item = items[stop], scene = bedBook.sceneAt(stop);
+  const yarnColours = plan.yarns.map(({ colour }) => colour), spot = state.spot ?? null, numbers = state.settings.needleNumbers, playing = place.playing();
+  const tell = (index: number): WorkWords => describeWork(knitted, items[index], { words: pageWords(), numbers });
+  const told = tell(stop);
+  cards.beds.render(scene, { grid, yarnColours, labelOf: (needle) => labelNeedle(needle, trace.needlesPerBed, numbers), needlesPerBed: trace.needlesPerBed, spot });
+  cards.work.render(
+    { item, words: told, next: stop + 1 < items.length ? tell(stop + 1) : null, scene, yarn: plan.yarns[item.yarn] ?? null },
+    isNew && (playing === 0 || place.speed() === 1));
+  cards.finished.render({ sock: laid, status: laid !== null ? 'here' : isMissing ? 'missing' : 'waiting', trace, item, yarnColours, spot });
+  cards.way.render({ stop, last: items.length - 1, playing, speed: place.speed(), title: told.title, marks, trace, yarns: plan.yarns });
 }
 
-function buildCards(host: HTMLElement): Cards {
-  const words = pageWords().timeline;
-  const beds = el('section', { class: 'card beds-card', 'aria-label': words.beds }), work = el('section', { class: 'card work-card', 'aria-label': words.work });
-  const finished = el('section', { class: 'card finished-card', 'aria-label': words.finished }), way = el('section', { class: 'card way-card', 'aria-label': words.way });
-  const note = el('p', { class: 'passes-note', role: 'status' });
-  host.append(note, beds, way, el('div', { class: 'passes-side' }, work, finished));
-  return { beds, work, finished, way, note, all: [beds, work, finished, way] };
+/** How long the carriage takes: only a single step on is watched. */
+function crossingMs(stops: number, speed: number): number {
+  return stops === 1 && speed < FAST ? Math.min(CROSSING_MS, (1000 * CROSSING_SHARE) / speed) : 0;
+}
+
+/** The loops of a stop, its wraps included, and the stitch that is pointed at. */
+function litOf({ knitted: { trace, grid }, items }: PassesBook, stop: number, spot: number): Lit {
+  const pointed = spot < 0 ? [] : [spot], record = trace.passes[stop];
+  if (record === undefined) return { first: 0, end: 0, loops: [...loopsOfStop({ grid }, trace, items[stop]), ...pointed] };
+  return { first: record.firstLoop, end: trace.passes[stop + 1]?.firstLoop ?? record.endLoop, loops: pointed };
+}
+
+function growthWords({ pass, isRelaxed, progress, failure }: GrowthState): string {
+  const { growth } = pageWords().timeline;
+  if (failure !== null) return growth.failed(failure);
+  if (pass === null) return progress > 0 ? growth.growing(Math.floor(100 * progress)) : '';
+  if (progress < 1) return growth.growing(Math.floor(100 * progress));
+  return isRelaxed ? growth.atRest : growth.between;
 }

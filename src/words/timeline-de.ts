@@ -62,6 +62,12 @@ export const TIMELINE_DE: typeof TIMELINE_EN = {
   partsLabel: 'Teile der Arbeit',
   partFrom: (part, from, to) => (from === to ? `${part}: Schritt ${from}` : `${part}: Reihe ${from} bis ${to}`),
   keys: 'Tasten: Pfeil links und rechts eine Reihe, mit Umschalt eine Runde aus zweien; Bild auf und Bild ab ein Teil; Pos1 und Ende; Leertaste spielt ab, Escape hält an.',
+  growth: {
+    growing: (percent) => `Wie der Stoff hängt, wird berechnet: ${percent} %`,
+    atRest: 'In Ruhe auf den Betten',
+    between: 'Zwischen zwei Formen in Ruhe',
+    failed: (why) => `Wie der Stoff hängt, ließ sich nicht berechnen (${why}). Betten und Worte gehen trotzdem.`,
+  },
   noSock: 'Noch gibt es keine Socke, durch die man gehen könnte.',
   kept: 'Was in den Reglern steht, lässt sich nicht stricken: Dies sind die Reihen der letzten Socke, die sich stricken ließ.',
 };

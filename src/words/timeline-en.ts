@@ -68,6 +68,12 @@ export const TIMELINE_EN = {
   partsLabel: 'Parts of the work',
   partFrom: (part: string, from: number, to: number) => (from === to ? `${part}: stop ${from}` : `${part}: pass ${from} to ${to}`),
   keys: 'Keys: left and right arrow a pass, with Shift a round of two; Page Up and Page Down a part; Home and End; Space plays, Escape stops.',
+  growth: {
+    growing: (percent: number) => `Working out how the fabric hangs: ${percent} %`,
+    atRest: 'At rest on the beds',
+    between: 'Between two shapes at rest',
+    failed: (why: string) => `How the fabric hangs could not be worked out (${why}). The beds and the words work all the same.`,
+  },
   noSock: 'There is no sock to go through yet.',
   kept: 'What stands in the controls cannot be knitted: these are the passes of the last sock that could.',
 };
