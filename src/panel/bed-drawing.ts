@@ -72,7 +72,7 @@ function drawPlate(pen: Pen, places: BedPlaces, bed: Bed, { looks, bedNames, nee
     pen.stroke();
   }
   pen.fillStyle = looks.soft;
-  pen.font = `600 11px ${looks.font}`;
+  pen.font = `600 12px ${looks.font}`;
   pen.textAlign = 'start';
   pen.textBaseline = 'middle';
   pen.fillText(bedNames[bed], left + 7, top + depth / 2 + 0.5);
@@ -264,7 +264,7 @@ function drawNumbers(pen: Pen, places: BedPlaces, bed: Bed, { needles }: BedScen
     const x = xOf(places, needle);
     if (taken.some((other) => Math.abs(other - x) < room)) return;
     taken.push(x);
-    pen.font = `${isStrong ? '600 ' : ''}11px ${looks.font}`;
+    pen.font = `${isStrong ? '600 ' : ''}12px ${looks.font}`;
     pen.fillStyle = isStrong ? looks.ink : looks.soft;
     pen.fillText(labelOf(needle), x, yOf(places, bed, DEPTH.number));
   };
@@ -302,7 +302,7 @@ function drawCarriage(pen: Pen, places: BedPlaces, scene: BedScene, { looks, way
     pen.lineTo(x + along * 2, y + 6);
     pen.stroke();
   }
-  pen.font = `600 11px ${looks.font}`;
+  pen.font = `600 12px ${looks.font}`;
   pen.fillStyle = looks.soft;
   pen.textAlign = 'center';
   pen.textBaseline = 'middle';

@@ -19,12 +19,12 @@ export const DEPTH = { number: 9, mark: 22, plate: 29, plateEnd: 47, wrap: 62, g
 const TIP = { [NEEDLE.empty]: 53, [NEEDLE.working]: 73, [NEEDLE.held]: 92 } as Readonly<Record<number, number>>;
 export const BED_HEIGHT = 226;
 /** A needle is told from its neighbour, and pointed at, from so many pixels on. */
-const LEAST_PITCH = 5, MOST_PITCH = 26, MARGIN = 58;
+const LEAST_PITCH = 5, MOST_PITCH = 26, MARGIN = 58, NARROW_MARGIN = 46, NARROW_PX = 500;
 
 /** All needles of the span in the room there is; wider than that where they would be too close to tell apart. */
 export function placeBeds(roomPx: number, span: NeedleSpan): BedPlaces {
-  const count = span.last - span.first + 1, pitch = Math.min(MOST_PITCH, Math.max(LEAST_PITCH, (roomPx - 2 * MARGIN) / count));
-  const width = Math.max(roomPx, count * pitch + 2 * MARGIN);
+  const count = span.last - span.first + 1, margin = roomPx < NARROW_PX ? NARROW_MARGIN : MARGIN;
+  const pitch = Math.min(MOST_PITCH, Math.max(LEAST_PITCH, (roomPx - 2 * margin) / count)), width = Math.max(roomPx, count * pitch + 2 * margin);
   return { width, height: BED_HEIGHT, pitch, margin: (width - count * pitch) / 2, span };
 }
 
@@ -42,7 +42,7 @@ export function tipDepth(state: number): number {
 
 /** Where the carriage stands at a side. */
 export function carriageX(places: BedPlaces, side: Side): number {
-  const { width, margin } = places, out = Math.min(MARGIN / 2 + 4, margin / 2);
+  const { width, margin } = places, out = Math.min(MARGIN / 2 + 4, Math.max(22, margin / 2));
   return side === 'left' ? margin - out : width - margin + out;
 }
 

@@ -2,7 +2,7 @@ import type { Trace } from '../machine/trace.ts';
 import type { WorkItem } from '../sheet/list-work.ts';
 import { pageWords } from '../words/page-words.ts';
 import { button, el, setAttributes, setText } from './dom.ts';
-import { type ClothInks, drawLit, drawSpotRing, frameSock, mixInks, paintCells, pixelX, pixelY, placeUnder, type SockFrame } from './finished-drawing.ts';
+import { type ClothInks, drawLit, drawSpotRing, frameSock, litColour, mixInks, paintCells, pixelX, pixelY, placeUnder, type SockFrame } from './finished-drawing.ts';
 import { type FinishedSock, loopsOfStop, nearestLoop, type SockSide } from './finished-model.ts';
 import { loopWords } from './loop-readout.ts';
 import type { Spot } from './page-state.ts';
@@ -29,7 +29,7 @@ export interface FinishedCard {
   dispose(): void;
 }
 
-const HEIGHT = 230, REACH_PX = 9;
+const HEIGHT = 205, REACH_PX = 9;
 
 /** The finished sock, small: what is knitted by now in full colour, the stitches of this stop lit; each stitch leads to its pass. */
 export function createFinishedCard(host: HTMLElement, hooks: FinishedHooks): FinishedCard {
@@ -44,7 +44,7 @@ export function createFinishedCard(host: HTMLElement, hooks: FinishedHooks): Fin
     canvas.hidden = sock === null;
     const lit = sock === null ? [] : loopsOfStop(sock, trace, item);
     setText(about, status === 'waiting' ? words.finishedWaiting : status === 'missing' ? words.finishedMissing : sideWords(sock, lit, side));
-    if (sock !== null) painter.paint({ sock, side, pass: Math.min(item.index, trace.passes.length - 1), lit, yarnColours: drawn.yarnColours, spot: drawn.spot?.loop ?? -1, width: box.clientWidth });
+    if (sock !== null) painter.paint({ sock, side, pass: Math.min(item.index, trace.passes.length - 1), lit, yarnColours: drawn.yarnColours, litYarn: drawn.yarnColours[item.yarn] ?? '#000000', spot: drawn.spot?.loop ?? -1, width: box.clientWidth });
   };
   const turn = button(words.turnOver, { class: 'notice-button' }, () => {
     side = side === 'left' ? 'right' : 'left';
@@ -125,6 +125,8 @@ interface Painting {
   readonly pass: number;
   readonly lit: readonly number[];
   readonly yarnColours: readonly string[];
+  /** Colour of the yarn of the lit stitches. */
+  readonly litYarn: string;
   readonly spot: number;
   readonly width: number;
 }
@@ -162,7 +164,7 @@ function createPainter(canvas: HTMLCanvasElement): { paint(painting: Painting): 
       const pen = penOf(canvas);
       pen.clearRect(0, 0, width, HEIGHT);
       pen.drawImage(cloth, 0, 0, width, HEIGHT);
-      drawLit(pen, frame, sock, painting.lit, looks);
+      drawLit(pen, frame, sock, painting.lit, litColour(painting.litYarn));
       if (painting.spot >= 0) drawSpotRing(pen, frame, sock, painting.spot, looks);
     },
   };

@@ -78,8 +78,16 @@ export function paintCells(pen: Pen, frame: SockFrame, sock: FinishedSock, inks:
   }
 }
 
-/** The stitches of a stop, neighbours joined: a line with a light casing, dashed where it runs behind the sock. */
-export function drawLit(pen: Pen, frame: SockFrame, sock: FinishedSock, loops: readonly number[], looks: PageLooks): void {
+/** As the picture lights stitches: in the one of two colours that is farther from their yarn's. */
+const LIT = ['#ffd400', '#ff2a9d'] as const, CASING = '#1d1407';
+
+export function litColour(yarn: string): string {
+  const [one, other] = LIT.map((colour) => parseColour(colour).reduce((sum, part, i) => sum + (part - parseColour(yarn)[i]) ** 2, 0));
+  return one >= other ? LIT[0] : LIT[1];
+}
+
+/** The stitches of a stop, neighbours joined: a line with a dark casing, dashed where it runs behind the sock. */
+export function drawLit(pen: Pen, frame: SockFrame, sock: FinishedSock, loops: readonly number[], colour: string): void {
   const { fabric, grid, isLeft, places } = sock, lit = new Set(loops), front = frame.side === 'left' ? 1 : 0;
   for (const isBehind of [true, false]) {
     pen.beginPath();
@@ -93,11 +101,11 @@ export function drawLit(pen: Pen, frame: SockFrame, sock: FinishedSock, loops: r
     }
     pen.setLineDash(isBehind ? [2, 3] : []);
     pen.lineCap = 'round';
-    pen.strokeStyle = looks.raised;
-    pen.lineWidth = isBehind ? 2.6 : 5.4;
+    pen.strokeStyle = CASING;
+    pen.lineWidth = isBehind ? 2.8 : 5.2;
     pen.stroke();
-    pen.strokeStyle = looks.accent;
-    pen.lineWidth = isBehind ? 1.2 : 3;
+    pen.strokeStyle = colour;
+    pen.lineWidth = isBehind ? 1.4 : 3.2;
     pen.stroke();
   }
   pen.setLineDash([]);
