@@ -8,6 +8,7 @@ import { createFitRoom } from './main/fit-room.ts';
 import { examples, findFirstSock } from './main/first-sock.ts';
 import type { FirstSock } from './main/first-sock.ts';
 import { createGrowthDesk } from './main/growth-desk.ts';
+import type { GrowthDesk } from './main/growth-desk.ts';
 import { SCALES } from './main/layer-map.ts';
 import { createKeeper } from './main/keep.ts';
 import type { Keeper } from './main/keep.ts';
@@ -94,9 +95,8 @@ function startPage(first: FirstSock, keeper: Keeper): void {
   };
   parts.push({ render: (state) => { showTheme(isDark(state), view); } });
   parts.push({ render: ({ knitted }) => { growth.setSock(knitted); } });
-  parts.push({ render: (state) => { picture?.setLayer(shownLayer(state)); } });
-  parts.push({ render: ({ settings }) => { view?.setFootLook(settings.footLook); } });
-  parts.push(...buildPanels({ store, deskOf, choose, choosePass, compareWith: (file) => { compare.compareWith(file); }, view, picture }));
+  parts.push({ render: (state) => { picture?.setLayer(shownLayer(state)); } }, { render: ({ settings }) => { view?.setFootLook(settings.footLook); } });
+  parts.push(...buildPanels({ store, deskOf, choose, choosePass, compareWith: (file) => { compare.compareWith(file); }, view, picture, growth }));
   const compare = createCompareRoom({ host: byId('compare'), store, keeper, picture, deskOf, choose });
   const sizes = createSizesRoom(() => desk.knittable(), openSock);
   const swatches = createSwatchRoom(store.state, (file) => { desk.propose(file, null); });
@@ -126,9 +126,10 @@ interface PanelTools {
   readonly compareWith: (file: SockFile) => void;
   readonly view: SockView | null;
   readonly picture: SockPicture | null;
+  readonly growth: GrowthDesk;
 }
 
-function buildPanels({ store, deskOf, choose, choosePass, compareWith, view, picture }: PanelTools): { render(state: PageState): void }[] {
+function buildPanels({ store, deskOf, choose, choosePass, compareWith, view, picture, growth }: PanelTools): { render(state: PageState): void }[] {
   const showLine: MeasureHooks['showLine'] = (line) => { view?.showLine(line?.points ?? null, line?.label ?? ''); };
   const fit = createFitRoom({ host: byId('fit'), store, deskOf, choose, showLine });
   const panel = createPanel(byId('panel'), {
@@ -138,7 +139,10 @@ function buildPanels({ store, deskOf, choose, choosePass, compareWith, view, pic
   });
   const readout = createLoopReadout(byId('stage'));
   view?.onHover((hovered) => {
-    readout.show(hovered, hovered === null ? null : picture?.readAt(hovered) ?? null, store.state().settings.lengthUnit);
+    const { settings, spot } = store.state(), read = hovered === null ? null : picture?.readAt(hovered) ?? null, loop = hovered?.sock === 'first' ? hovered.loop : null;
+    // What is known of the cloth is of its pose, and not of the sock as it grows.
+    readout.show(hovered, read === null || growth.state().pass === null ? read : { ...read, reading: null }, settings.lengthUnit);
+    if (settings.room !== 'shape' && loop !== (spot?.loop ?? null)) store.update({ spot: loop === null ? null : { loop, from: 'picture' } });
   });
   const mapCard = createMapCard(byId('stage'), {
     scales: SCALES, placeOf: placeOnScale,
