@@ -3,7 +3,7 @@ import type { GradedRow } from '../choose/size-table.ts';
 import { el } from './dom.ts';
 import { passesWords, sizeTableCells, sizeTableHeads } from './size-table-words.ts';
 import { drawOutline } from './sock-outline.ts';
-import type { SockOutline } from './sock-outline.ts';
+import type { SockOutline } from '../sheet/flat-outline.ts';
 import type { LengthUnit } from './units.ts';
 
 export interface SizesToPrint {
