@@ -4,11 +4,14 @@ import { readCompanion } from './main/companion-desk.ts';
 import { createCompareRoom } from './main/compare-room.ts';
 import { createFileDoor } from './main/file-door.ts';
 import { createFitRoom } from './main/fit-room.ts';
-import { EXAMPLES, findFirstSock } from './main/first-sock.ts';
+import { createFilesRoom } from './main/files-room.ts';
+import { EXAMPLES, findFirstSock, SPARE_SOCK } from './main/first-sock.ts';
 import type { FirstSock } from './main/first-sock.ts';
 import { SCALES } from './main/layer-map.ts';
 import { createKeeper } from './main/keep.ts';
-import type { Keeper } from './main/keep.ts';
+import type { Cupboard, Keeper } from './main/keep.ts';
+import { createLinkRoom } from './main/link-room.ts';
+import { createMySocks, findPresent } from './main/my-socks.ts';
 import { exposePageHook } from './main/page-hook.ts';
 import { createStore } from './main/page-store.ts';
 import type { PageStore } from './main/page-store.ts';
@@ -21,6 +24,8 @@ import { createSockDesk } from './main/sock-desk.ts';
 import type { SockDesk } from './main/sock-desk.ts';
 import { createSockPicture } from './main/sock-picture.ts';
 import type { SockPicture } from './main/sock-picture.ts';
+import { createSockShelf } from './main/sock-shelf.ts';
+import type { SockShelf } from './main/sock-shelf.ts';
 import { createSwatchRoom } from './main/swatch-room.ts';
 import { createCautionList } from './panel/caution-list.ts';
 import { nextLayer, shownLayer } from './panel/cloth-layers.ts';
@@ -53,8 +58,8 @@ import { openWorker } from './worker/open-worker.ts';
 import './styles/page.css';
 
 /** The one owner of the page's state: panels propose, the pipeline answers, everything is drawn from one state. */
-function startPage(first: FirstSock, keeper: Keeper): void {
-  setPageLanguage(readSettings(keeper.read('settings')).language);
+function startPage(first: FirstSock, shelf: SockShelf, places: readonly [Cupboard, Cupboard]): void {
+  const [keeper] = places;
   const dark = matchMedia('(prefers-color-scheme: dark)');
   const isDark = ({ settings }: PageState): boolean => (settings.theme === 'auto' ? dark.matches : settings.theme === 'dark');
   const parts: { render(state: PageState): void }[] = [];
@@ -79,12 +84,15 @@ function startPage(first: FirstSock, keeper: Keeper): void {
     desk.poseAgain();
     compare.poseAgain();
   };
-  const openSock = (file: SockFile): void => {
-    picture?.frameNext();
-    store.update({ bedsPass: null });
-    desk.propose(file, null);
-  };
-  const door = createFileDoor(store, openSock);
+  const mySocks = createMySocks(first.id ?? shelf.newId(), {
+    shelf, store, deskOf, places, spareSock: SPARE_SOCK,
+    onOpen: () => {
+      picture?.frameNext();
+      store.update({ bedsPass: null });
+    },
+  });
+  const openSock = mySocks.bringIn;
+  const door = createFileDoor(store, openSock, mySocks.addToList);
   const save = (): void => {
     const file = desk.knittable();
     if (file !== null) saveSockFile(file);
@@ -93,26 +101,34 @@ function startPage(first: FirstSock, keeper: Keeper): void {
   parts.push({ render: (state) => { picture?.setLayer(shownLayer(state)); } });
   parts.push({ render: ({ settings }) => { view?.setFootLook(settings.footLook); } });
   parts.push(...buildPanels({ store, deskOf, choose, choosePass, compareWith: (file) => { compare.compareWith(file); }, view, picture }));
-  const compare = createCompareRoom({ host: byId('compare'), store, keeper, picture, deskOf, choose });
+  const compare = createCompareRoom({ host: byId('compare'), store, keeper, picture, deskOf, choose, openSock });
   const sizes = createSizesRoom(() => desk.knittable(), openSock);
   const swatches = createSwatchRoom(store.state, (file) => { desk.propose(file, null); });
   parts.push(...compare.parts, sizes, swatches);
+  const files = createFilesRoom(shelf, mySocks, door);
+  parts.push(files);
   parts.push(createRoomTabs(byId('top-bar'), (room) => { choose({ room }); }));
   const topBar = createTopBar(byId('top-bar'), {
-    examples: EXAMPLES, openExample: door.openExample, openFile: door.openFile, save, openSizes: sizes.open, openSwatches: swatches.open,
+    examples: EXAMPLES, openExample: door.openExample, openFiles: door.openFiles, save, openSocks: files.openSocks, copyLink: () => links.copy(), openSizes: sizes.open, openSwatches: swatches.open,
     undo: () => { desk.undo(); }, redo: () => { desk.redo(); }, choose,
   });
   parts.push({ render: (state) => { topBar.render(state, isDark(state)); } });
   parts.push(createRooms(pageOf(), (name) => byId(`room-${name}`), { store, keeper, view, picture, deskOf, choose, choosePass, openSock }));
   dark.addEventListener('change', () => { store.update({}); });
-  acceptDrops(door.openFile);
+  acceptDrops(door.openFiles);
   listenToShortcuts({
     undo: () => { desk.undo(); }, redo: () => { desk.redo(); }, save,
     nextLayer: () => { choose({ layer: nextLayer(store.state()) }); },
   });
   exposePageHook(store.state, () => view);
-  const desk = createSockDesk(first.file, { store, keeper, work: client(openWorker), picture: () => picture });
+  const desk = createSockDesk(first.file, { store, keep: mySocks.keep, beyond: mySocks.beyond, work: client(openWorker), picture: () => picture });
+  // Carried over into the list: there it is kept from now on.
+  if (shelf.get(mySocks.presentId())?.isKept === true) keeper.remove(SINGLE);
+  const links = createLinkRoom(store, () => (store.state().problems.length > 0 ? null : desk.knittable()), openSock);
 }
+
+/** The key of the one sock that earlier versions of the page kept. */
+const SINGLE = 'sock';
 
 interface PanelTools {
   readonly store: PageStore;
@@ -178,6 +194,7 @@ function keepButtonsClear(top: HTMLElement, foot: HTMLElement, view: SockView | 
 
 function firstState(first: FirstSock, keeper: Keeper): PageState {
   return {
+    sockId: first.id ?? '',
     file: first.file, problems: [], remarks: [], planned: null, knitted: null, posed: null, shape: { kind: 'none' },
     settings: readSettings(keeper.read('settings')), bedsPass: null, tab: 'measures',
     companion: readCompanion(keeper.read('companion')), notices: first.notice === null ? [] : [first.notice],
@@ -216,5 +233,12 @@ function byId<T extends HTMLElement = HTMLElement>(id: string): T {
   return element as T;
 }
 
-const keeper = createKeeper();
-void findFirstSock(keeper.read('sock')).then((first) => { startPage(first, keeper); });
+const keeper = createKeeper(), ofWindow = createKeeper(() => sessionStorage);
+setPageLanguage(readSettings(keeper.read('settings')).language);
+const shelf = createSockShelf(keeper, randomName, () => Date.now());
+void findFirstSock(shelf, findPresent(shelf, [ofWindow, keeper]), keeper.read(SINGLE)).then((first) => { startPage(first, shelf, [keeper, ofWindow]); });
+
+/** Letters that no other sock and no other window has; `randomUUID` is missing on pages that were not served safely. */
+function randomName(): string {
+  return Array.from(crypto.getRandomValues(new Uint8Array(8)), (byte) => byte.toString(16).padStart(2, '0')).join('');
+}

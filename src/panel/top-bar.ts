@@ -1,3 +1,4 @@
+import { pageWords } from '../words/page-words.ts';
 import { button, el, setAttributes, setText } from './dom.ts';
 import type { PageState, Settings } from './page-state.ts';
 import type { LengthUnit } from './units.ts';
@@ -10,8 +11,12 @@ export interface Example { readonly file: string; readonly name: string }
 export interface TopBarHooks {
   readonly examples: readonly Example[];
   readonly openExample: (file: string) => void;
-  readonly openFile: (file: File) => void;
+  readonly openFiles: (files: readonly File[]) => void;
   readonly save: () => void;
+  /** The list of socks, behind the name of the present one. */
+  readonly openSocks: () => void;
+  /** True where a link to the sock lies on the clipboard now. */
+  readonly copyLink: () => Promise<boolean>;
   readonly openSizes: () => void;
   readonly openSwatches: () => void;
   readonly undo: () => void;
@@ -19,24 +24,31 @@ export interface TopBarHooks {
   readonly choose: (settings: Partial<Settings>) => void;
 }
 
+/** How long a button says that it has copied. */
+const COPIED_MS = 3000;
+
 const UNITS: readonly (readonly [LengthUnit, string, string])[] = [['cm', 'cm', 'Centimetres'], ['in', 'in', 'Inches']];
 
 export function createTopBar(host: HTMLElement, hooks: TopBarHooks): TopBar {
-  const name = el('p', { class: 'sock-name' });
+  const words = pageWords().files, name = el('span', { class: 'sock-name', dir: 'auto' });
+  const door = button('', { class: 'sock-door', 'aria-haspopup': 'dialog' }, hooks.openSocks);
+  door.append(name);
   const undo = button('Undo', { class: 'bar-button', 'aria-keyshortcuts': 'Control+Z' }, hooks.undo);
   const redo = button('Redo', { class: 'bar-button', 'aria-keyshortcuts': 'Control+Shift+Z Control+Y' }, hooks.redo);
   const units = unitSwitch(hooks);
   const theme = button('', { class: 'bar-button' }, () => { hooks.choose({ theme: theme.dataset['next'] === 'dark' ? 'dark' : 'light' }); });
   host.append(
-    name,
-    el('div', { class: 'bar-group' }, exampleChooser(hooks), openButton(hooks), button('Save', { class: 'bar-button', 'aria-keyshortcuts': 'Control+S' }, hooks.save)),
+    door,
+    el('div', { class: 'bar-group' }, exampleChooser(hooks), openButton(hooks), button('Save', { class: 'bar-button', 'aria-keyshortcuts': 'Control+S' }, hooks.save), linkButton(hooks)),
     el('div', { class: 'bar-group' }, button('Swatches…', { class: 'bar-button' }, hooks.openSwatches), button('Sizes…', { class: 'bar-button' }, hooks.openSizes)),
     el('div', { class: 'bar-group' }, undo, redo),
     el('div', { class: 'bar-group' }, units.element, theme),
   );
   return {
     render: (state, isDark) => {
-      setText(name, state.planned?.plan.name ?? '');
+      const shown = state.planned?.plan.name ?? '';
+      setText(name, shown === '' ? words.unnamed : shown);
+      setAttributes(door, { 'aria-label': words.mySocksOf(shown === '' ? words.unnamed : shown), title: words.mySocks });
       undo.disabled = !state.canUndo;
       redo.disabled = !state.canRedo;
       units.show(state.settings.lengthUnit);
@@ -57,14 +69,31 @@ function exampleChooser({ examples, openExample }: TopBarHooks): HTMLElement {
 }
 
 /** A button of ours in front of the browser's own file input, which cannot be dressed. */
-function openButton({ openFile }: TopBarHooks): HTMLElement {
-  const input = el('input', { type: 'file', accept: '.json,application/json', hidden: true, 'aria-label': 'Sock file' });
+function openButton({ openFiles }: TopBarHooks): HTMLElement {
+  const input = el('input', { type: 'file', accept: '.json,application/json', multiple: true, hidden: true, 'aria-label': 'Sock file' });
   input.addEventListener('change', () => {
-    const file = input.files?.[0];
-    if (file !== undefined) openFile(file);
+    openFiles([...input.files ?? []]);
     input.value = '';
   });
   return el('span', {}, button('Open…', { class: 'bar-button', 'aria-keyshortcuts': 'Control+O' }, () => { input.click(); }), input);
+}
+
+/** Says for a while that it has copied. */
+function linkButton({ copyLink }: TopBarHooks): HTMLElement {
+  const words = pageWords().files.link, said = el('span', { class: 'visually-hidden', role: 'status' });
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  const copy = button(words.copy, { class: 'bar-button', title: words.about }, () => {
+    void copyLink().then((isCopied) => {
+      clearTimeout(timer);
+      setText(copy, isCopied ? words.copied : words.copy);
+      setText(said, isCopied ? words.copied : '');
+      timer = setTimeout(() => {
+        setText(copy, words.copy);
+        setText(said, '');
+      }, COPIED_MS);
+    });
+  });
+  return el('span', {}, copy, said);
 }
 
 function unitSwitch({ choose }: TopBarHooks): { readonly element: HTMLElement; show(unit: LengthUnit): void } {
