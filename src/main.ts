@@ -2,6 +2,7 @@ import { readTolerance } from './choose/read-tolerance.ts';
 import { nearestShoeSize } from './foot/shoe-size.ts';
 import { readCompanion } from './main/companion-desk.ts';
 import { createCompareRoom } from './main/compare-room.ts';
+import { createExportRoom } from './main/export-room.ts';
 import { createFileDoor } from './main/file-door.ts';
 import { createFitRoom } from './main/fit-room.ts';
 import { createFilesRoom } from './main/files-room.ts';
@@ -106,10 +107,11 @@ function startPage(first: FirstSock, shelf: SockShelf, places: readonly [Cupboar
   const swatches = createSwatchRoom(store.state, (file) => { desk.propose(file, null); });
   parts.push(...compare.parts, sizes, swatches);
   const files = createFilesRoom(shelf, mySocks, door);
-  parts.push(files);
+  const exports = createExportRoom({ state: store.state, view, canvas: byId<HTMLCanvasElement>('sock'), theme: () => (isDark(store.state()) ? 'dark' : 'light') });
+  parts.push(files, exports);
   parts.push(createRoomTabs(byId('top-bar'), (room) => { choose({ room }); }));
   const topBar = createTopBar(byId('top-bar'), {
-    examples: EXAMPLES, openExample: door.openExample, openFiles: door.openFiles, save, openSocks: files.openSocks, copyLink: () => links.copy(), openSizes: sizes.open, openSwatches: swatches.open,
+    examples: EXAMPLES, openExample: door.openExample, openFiles: door.openFiles, save, openSocks: files.openSocks, openExports: exports.open, copyLink: () => links.copy(), openSizes: sizes.open, openSwatches: swatches.open,
     undo: () => { desk.undo(); }, redo: () => { desk.redo(); }, choose,
   });
   parts.push({ render: (state) => { topBar.render(state, isDark(state)); } });

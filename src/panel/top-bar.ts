@@ -1,6 +1,7 @@
 import { pageWords } from '../words/page-words.ts';
 import { button, el, setAttributes, setText } from './dom.ts';
 import type { PageState, Settings } from './page-state.ts';
+import { svg } from './svg.ts';
 import type { LengthUnit } from './units.ts';
 
 export interface TopBar { render(state: PageState, isDark: boolean): void }
@@ -15,6 +16,7 @@ export interface TopBarHooks {
   readonly save: () => void;
   /** The list of socks, behind the name of the present one. */
   readonly openSocks: () => void;
+  readonly openExports: () => void;
   /** True where a link to the sock lies on the clipboard now. */
   readonly copyLink: () => Promise<boolean>;
   readonly openSizes: () => void;
@@ -33,13 +35,14 @@ export function createTopBar(host: HTMLElement, hooks: TopBarHooks): TopBar {
   const words = pageWords().files, name = el('span', { class: 'sock-name', dir: 'auto' });
   const door = button('', { class: 'sock-door', 'aria-haspopup': 'dialog' }, hooks.openSocks);
   door.append(name);
-  const undo = button('Undo', { class: 'bar-button', 'aria-keyshortcuts': 'Control+Z' }, hooks.undo);
-  const redo = button('Redo', { class: 'bar-button', 'aria-keyshortcuts': 'Control+Shift+Z Control+Y' }, hooks.redo);
+  const undo = signButton('Undo', 'M6 3 2.5 6.5 6 10M3 6.5h6.5a4 4 0 0 1 0 8H6', { 'aria-keyshortcuts': 'Control+Z' }, hooks.undo);
+  const redo = signButton('Redo', 'M10 3l3.5 3.5L10 10M13 6.5H6.5a4 4 0 0 0 0 8H10', { 'aria-keyshortcuts': 'Control+Shift+Z Control+Y' }, hooks.redo);
   const units = unitSwitch(hooks);
-  const theme = button('', { class: 'bar-button' }, () => { hooks.choose({ theme: theme.dataset['next'] === 'dark' ? 'dark' : 'light' }); });
+  const theme = signButton('', 'M8 1.8a6.2 6.2 0 1 0 0 12.4zM8 1.8a6.2 6.2 0 0 1 0 12.4', {}, () => { hooks.choose({ theme: theme.dataset['next'] === 'dark' ? 'dark' : 'light' }); });
   host.append(
     door,
-    el('div', { class: 'bar-group' }, exampleChooser(hooks), openButton(hooks), button('Save', { class: 'bar-button', 'aria-keyshortcuts': 'Control+S' }, hooks.save), linkButton(hooks)),
+    el('div', { class: 'bar-group' }, exampleChooser(hooks), openButton(hooks), button('Save', { class: 'bar-button', 'aria-keyshortcuts': 'Control+S' }, hooks.save),
+      button(words.exports.button, { class: 'bar-button', 'aria-haspopup': 'dialog' }, hooks.openExports), linkButton(hooks)),
     el('div', { class: 'bar-group' }, button('Swatches…', { class: 'bar-button' }, hooks.openSwatches), button('Sizes…', { class: 'bar-button' }, hooks.openSizes)),
     el('div', { class: 'bar-group' }, undo, redo),
     el('div', { class: 'bar-group' }, units.element, theme),
@@ -52,10 +55,18 @@ export function createTopBar(host: HTMLElement, hooks: TopBarHooks): TopBar {
       undo.disabled = !state.canUndo;
       redo.disabled = !state.canRedo;
       units.show(state.settings.lengthUnit);
-      setText(theme, isDark ? 'Light' : 'Dark');
-      setAttributes(theme, { 'data-next': isDark ? 'light' : 'dark', 'aria-label': isDark ? 'Change to light colours' : 'Change to dark colours' });
+      const change = isDark ? 'Change to light colours' : 'Change to dark colours';
+      setAttributes(theme, { 'data-next': isDark ? 'light' : 'dark', 'aria-label': change, title: change });
     },
   };
+}
+
+/** A button with a sign in place of its word, which its name and its hint still say. */
+function signButton(name: string, path: string, attributes: Readonly<Record<string, string>>, onClick: () => void): HTMLButtonElement {
+  const element = button('', { class: 'bar-button is-sign', 'aria-label': name, title: name, ...attributes }, onClick);
+  element.append(svg('svg', { viewBox: '0 0 16 16', width: 16, height: 16, 'aria-hidden': 'true' },
+    svg('path', { d: path, fill: 'none', stroke: 'currentColor', 'stroke-width': 1.5, 'stroke-linecap': 'round', 'stroke-linejoin': 'round' })));
+  return element;
 }
 
 function exampleChooser({ examples, openExample }: TopBarHooks): HTMLElement {

@@ -19,7 +19,7 @@ export interface GifWriter {
   /** Bytes so far. */
   size(): number;
   /** The whole file; nothing can be added after it. */
-  finish(): Uint8Array;
+  finish(): Uint8Array<ArrayBuffer>;
 }
 
 /**
@@ -67,7 +67,7 @@ interface Bytes {
   push(...bytes: readonly number[]): void;
   text(text: string): void;
   size(): number;
-  all(): Uint8Array;
+  all(): Uint8Array<ArrayBuffer>;
 }
 
 function createBytes(): Bytes {

@@ -14,7 +14,7 @@ export interface ColouredSurface extends ClothSurface {
  * A surface as one binary glTF 2.0 file: metres, y up, x from heel to toe, colours at the points.
  * Cloth has two sides and shows both.
  */
-export function writeGlb(surface: ColouredSurface, name: string): Uint8Array {
+export function writeGlb(surface: ColouredSurface, name: string): Uint8Array<ArrayBuffer> {
   const { colours, triangles } = surface;
   const places = turnUpright(surface.positions, METRES_PER_MM), normals = pointNormals(places, triangles), points = places.length / 3;
   const parts = [places, normals, colours, triangles].map((array) => new Uint8Array(array.buffer, array.byteOffset, array.byteLength));
@@ -86,7 +86,7 @@ function asciiOf(json: string): Uint8Array {
 }
 
 /** Header and two chunks, each filled up to a multiple of four bytes: words with spaces, numbers with zeros. */
-function joinChunks(words: Uint8Array, parts: readonly Uint8Array[], partBytes: number): Uint8Array {
+function joinChunks(words: Uint8Array, parts: readonly Uint8Array[], partBytes: number): Uint8Array<ArrayBuffer> {
   const wordBytes = 4 * Math.ceil(words.length / 4), numberBytes = 4 * Math.ceil(partBytes / 4), total = 12 + 8 + wordBytes + 8 + numberBytes;
   const out = new Uint8Array(total), view = new DataView(out.buffer);
   [MAGIC, VERSION, total, wordBytes, JSON_CHUNK].forEach((number, i) => { view.setUint32(4 * i, number, true); });

@@ -7,7 +7,7 @@ const HEADER_BYTES = 80, TRIANGLE_BYTES = 50;
  * corners and two spare bytes each, all little-endian (3D Systems, StereoLithography Interface
  * Specification, 1989). One layer of cloth, open at the cuff; corners counter-clockwise from outside.
  */
-export function writeStl({ positions, triangles }: ClothSurface, header: string): Uint8Array {
+export function writeStl({ positions, triangles }: ClothSurface, header: string): Uint8Array<ArrayBuffer> {
   const count = triangles.length / 3, bytes = new Uint8Array(HEADER_BYTES + 4 + TRIANGLE_BYTES * count), view = new DataView(bytes.buffer);
   // Readers take a file that begins with `solid` for the written form.
   const words = `mm ${header}`.replace(/[^ -~]/g, '?').slice(0, HEADER_BYTES);

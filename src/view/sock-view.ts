@@ -8,10 +8,11 @@ import { SCHEMES } from './colour.ts';
 import type { Axes, Vector } from './frame-camera.ts';
 import { LineLabel } from './line-label.ts';
 import { MeasureLine } from './measure-line.ts';
+import { photograph } from './photograph.ts';
 import { type PairPlaces, placePair } from './pair-places.ts';
 import { type PickedVertex, PlacedSock } from './placed-sock.ts';
 import { CAPTION_PIXELS, SockCaptions } from './sock-captions.ts';
-import type { Around, Arrangement, ClothMap, Companion, FootLook, HoveredLoop, SockView, Theme, ViewPreset } from './sock-view-types.ts';
+import type { Around, Arrangement, ClothMap, Companion, FootLook, Ground, HoveredLoop, SockView, Theme, ViewPreset } from './sock-view-types.ts';
 import { listenToCanvas } from './view-input.ts';
 
 /** Share of the backdrop in a dimmed sock. */
@@ -54,6 +55,8 @@ class KnitView implements SockView {
   private dim = 0;
   private pose: PoseName = 'flat';
   private frames = 0;
+  /** While a picture is taken. */
+  private takenRatio: number | null = null;
   private pending = 0;
   private restTimer = 0;
   private isMoving = false;
@@ -174,6 +177,16 @@ class KnitView implements SockView {
     else this.requestDraw();
   }
 
+  takePicture(scale: number, ground: Ground): ImageData | null {
+    if (this.isLost || this.isDisposed) return null;
+    const { canvas, renderer, backdrop: { mesh } } = this, most = renderer.capabilities.maxTextureSize;
+    this.takenRatio = Math.min(scale, most / Math.max(1, canvas.clientWidth, canvas.clientHeight));
+    const picture = photograph({ canvas, renderer, backdrop: mesh, plain: SCHEMES[this.theme].backdropBottom, draw: () => { this.draw(performance.now()); } }, ground);
+    this.takenRatio = null;
+    this.draw(performance.now());
+    return picture;
+  }
+
   counters(): { readonly geometries: number; readonly textures: number; readonly programs: number; readonly frames: number } {
     const { memory, programs } = this.renderer.info;
     return { geometries: memory.geometries, textures: memory.textures, programs: programs?.length ?? 0, frames: this.frames };
@@ -261,6 +274,7 @@ class KnitView implements SockView {
   };
 
   private pixelRatio(): number {
+    if (this.takenRatio !== null) return this.takenRatio;
     if (!this.isSoftware) return Math.min(window.devicePixelRatio, 2);
     return this.isMoving ? COARSE_RATIO : 1;
   }

@@ -6,6 +6,17 @@ function copyOf(name: string, taken: ReadonlySet<string>): string {
   return copy;
 }
 
+/** Counts that a template names. */
+export interface OutlinePlan {
+  readonly stitches: number;
+  readonly turnDownWidth: number;
+  readonly legPasses: number;
+  readonly footPasses: number;
+  readonly toePasses: number;
+  readonly stitchesPer10cm: number;
+  readonly rowsPer10cm: number;
+}
+
 /** The person's socks and files: the list, links, exports, the page offline. */
 export const FILES_EN = {
   mySocks: 'My socks',
@@ -58,5 +69,50 @@ export const FILES_EN = {
     },
     refused: 'The link holds no sock that can be knitted; your socks are still here',
     opened: 'The sock of the link is on the page; yours is in My socks',
+  },
+  exports: {
+    button: 'Export…',
+    title: 'Export',
+    of: (name: string) => (name === '' ? 'The sock on the page' : name),
+    notYet: 'The sock on the page cannot be knitted yet.',
+    working: 'Working…',
+    saved: (name: string, size: string) => `Saved as ${name}, ${size}`,
+    failed: (why: string) => `That did not work: ${why}`,
+    picture: {
+      title: 'Picture of the view',
+      about: (width: number, height: number) => `As it stands on the page, ${width} × ${height} pixels.`,
+      none: 'This browser cannot draw the sock: there is no picture to save.',
+      size: 'Size', times: (scale: number) => `${scale}×`, ground: 'with its ground', save: 'PNG',
+    },
+    film: {
+      title: 'The sock growing, as a moving picture',
+      about: (frames: number, seconds: number, size: string) => `On the machine, pass by pass: ${frames} pictures, ${seconds} s, roughly ${size}. Each is relaxed anew, which takes its time.`,
+      step: 'A picture', every: (step: number) => (step === 1 ? 'every pass' : `every ${step} passes`),
+      speed: 'Speed', perSecond: (frames: number) => `${frames} a second`,
+      make: 'GIF', stop: 'Stop', first: 'Looking at the whole of it first…',
+      far: (frames: number, of: number, size: string) => `${frames} of ${of}; about ${size} in all`,
+      failed: 'The sock could not be worked out at one of its passes.',
+    },
+    outline: {
+      title: 'Outline, 1:1',
+      about: 'The sock laid flat, in millimetres, to cut or trace by. Print it at 100 % and measure its line of 5 cm first.',
+      save: 'SVG', failed: 'The sock could not be laid flat.',
+      checkLine: 'This line is 5 cm long: measure it before you cut.',
+      details: ({ stitches, turnDownWidth, legPasses, footPasses, toePasses, stitchesPer10cm, rowsPer10cm }: OutlinePlan) => [
+        `Heelwright: laid flat, after washing. ${stitches} stitches, heel turned down to ${turnDownWidth}`,
+        `Passes: leg ${legPasses}, foot ${footPasses}, toe ${toePasses}. In 10 cm ${stitchesPer10cm} stitches, ${rowsPer10cm} rows`,
+      ],
+    },
+    model: {
+      title: 'Shape, as a model',
+      about: (glb: string, stl: string) => `The pose on the page, one layer of cloth, open at the cuff. GLB in metres with the yarns’ colours${glb === '' ? '' : `, ${glb}`}; STL in millimetres${stl === '' ? '' : `, ${stl}`}.`,
+    },
+    work: { title: 'Passes', about: 'Every pass with what comes before and after it. CSV for a table, JSON with the state of every needle too.' },
+    sock: { title: 'The sock itself', about: 'Its file, which opens again here.' },
+  },
+  update: {
+    title: 'A new version is here',
+    what: 'Reload the page when it suits you: your socks stay.',
+    reload: 'Reload',
   },
 };
