@@ -2,21 +2,17 @@ import { readTolerance } from './choose/read-tolerance.ts';
 import { nearestShoeSize } from './foot/shoe-size.ts';
 import { readCompanion } from './main/companion-desk.ts';
 import { createCompareRoom } from './main/compare-room.ts';
-import { createExportRoom } from './main/export-room.ts';
-import { createFileDoor } from './main/file-door.ts';
+import { dressPage } from './main/dress-page.ts';
 import { createFitRoom } from './main/fit-room.ts';
 import { createFilesRoom } from './main/files-room.ts';
-import { EXAMPLES, findFirstSock, SPARE_SOCK } from './main/first-sock.ts';
+import { examples, findFirstSock } from './main/first-sock.ts';
 import type { FirstSock } from './main/first-sock.ts';
 import { SCALES } from './main/layer-map.ts';
 import { createKeeper } from './main/keep.ts';
 import type { Cupboard, Keeper } from './main/keep.ts';
-import { createLinkRoom } from './main/link-room.ts';
-import { createMySocks, findPresent } from './main/my-socks.ts';
 import { exposePageHook } from './main/page-hook.ts';
 import { createStore } from './main/page-store.ts';
 import type { PageStore } from './main/page-store.ts';
-import { saveSockFile } from './main/save-file.ts';
 import { createRooms } from './main/rooms.ts';
 import { readSettings } from './main/settings.ts';
 import { createSizesRoom } from './main/sizes-room.ts';
@@ -27,11 +23,11 @@ import { createSockPicture } from './main/sock-picture.ts';
 import type { SockPicture } from './main/sock-picture.ts';
 import { createSockShelf } from './main/sock-shelf.ts';
 import type { SockShelf } from './main/sock-shelf.ts';
+import { findPresent } from './main/sock-sessions.ts';
 import { createSwatchRoom } from './main/swatch-room.ts';
 import { createCautionList } from './panel/caution-list.ts';
 import { nextLayer, shownLayer } from './panel/cloth-layers.ts';
 import { createDeck } from './panel/deck.ts';
-import { acceptDrops } from './panel/file-drop.ts';
 import { createLoopReadout } from './panel/loop-readout.ts';
 import { createMapCard } from './panel/map-card.ts';
 import { createMeasuresCard } from './panel/measures-card.ts';
@@ -53,7 +49,7 @@ import type { SockFile } from './plan/sock-file.ts';
 import { placeOnScale } from './view/colour-scale.ts';
 import { createSockView } from './view/sock-view.ts';
 import type { SockView } from './view/sock-view-types.ts';
-import { setPageLanguage } from './words/page-words.ts';
+import { pageWords, setPageLanguage } from './words/page-words.ts';
 import { client } from './worker/client.ts';
 import { openWorker } from './worker/open-worker.ts';
 import './styles/page.css';
@@ -85,19 +81,14 @@ function startPage(first: FirstSock, shelf: SockShelf, places: readonly [Cupboar
     desk.poseAgain();
     compare.poseAgain();
   };
-  const mySocks = createMySocks(first.id ?? shelf.newId(), {
-    shelf, store, deskOf, places, spareSock: SPARE_SOCK,
+  const files = createFilesRoom(first.id ?? shelf.newId(), {
+    shelf, store, deskOf, places, view, canvas: byId<HTMLCanvasElement>('sock'), theme: () => (isDark(store.state()) ? 'dark' : 'light'),
     onOpen: () => {
       picture?.frameNext();
       store.update({ bedsPass: null });
     },
   });
-  const openSock = mySocks.bringIn;
-  const door = createFileDoor(store, openSock, mySocks.addToList);
-  const save = (): void => {
-    const file = desk.knittable();
-    if (file !== null) saveSockFile(file);
-  };
+  const { openSock } = files;
   parts.push({ render: (state) => { showTheme(isDark(state), view); } });
   parts.push({ render: (state) => { picture?.setLayer(shownLayer(state)); } });
   parts.push({ render: ({ settings }) => { view?.setFootLook(settings.footLook); } });
@@ -105,28 +96,23 @@ function startPage(first: FirstSock, shelf: SockShelf, places: readonly [Cupboar
   const compare = createCompareRoom({ host: byId('compare'), store, keeper, picture, deskOf, choose, openSock });
   const sizes = createSizesRoom(() => desk.knittable(), openSock);
   const swatches = createSwatchRoom(store.state, (file) => { desk.propose(file, null); });
-  parts.push(...compare.parts, sizes, swatches);
-  const files = createFilesRoom(shelf, mySocks, door);
-  const exports = createExportRoom({ state: store.state, view, canvas: byId<HTMLCanvasElement>('sock'), theme: () => (isDark(store.state()) ? 'dark' : 'light') });
-  parts.push(files, exports);
+  parts.push(...compare.parts, sizes, swatches, ...files.parts);
   parts.push(createRoomTabs(byId('top-bar'), (room) => { choose({ room }); }));
   const topBar = createTopBar(byId('top-bar'), {
-    examples: EXAMPLES, openExample: door.openExample, openFiles: door.openFiles, save, openSocks: files.openSocks, openExports: exports.open, copyLink: () => links.copy(), openSizes: sizes.open, openSwatches: swatches.open,
+    ...files.bar, examples: examples(), openSizes: sizes.open, openSwatches: swatches.open,
     undo: () => { desk.undo(); }, redo: () => { desk.redo(); }, choose,
   });
   parts.push({ render: (state) => { topBar.render(state, isDark(state)); } });
   parts.push(createRooms(pageOf(), (name) => byId(`room-${name}`), { store, keeper, view, picture, deskOf, choose, choosePass, openSock }));
   dark.addEventListener('change', () => { store.update({}); });
-  acceptDrops(door.openFiles);
   listenToShortcuts({
-    undo: () => { desk.undo(); }, redo: () => { desk.redo(); }, save,
+    undo: () => { desk.undo(); }, redo: () => { desk.redo(); }, save: files.bar.save,
     nextLayer: () => { choose({ layer: nextLayer(store.state()) }); },
   });
   exposePageHook(store.state, () => view);
-  const desk = createSockDesk(first.file, { store, keep: mySocks.keep, beyond: mySocks.beyond, work: client(openWorker), picture: () => picture });
-  // Carried over into the list: there it is kept from now on.
-  if (shelf.get(mySocks.presentId())?.isKept === true) keeper.remove(SINGLE);
-  const links = createLinkRoom(store, () => (store.state().problems.length > 0 ? null : desk.knittable()), openSock);
+  const desk = createSockDesk(first.file, { store, ...files.deskTools, work: client(openWorker), picture: () => picture });
+  // What an earlier version of the page kept is in the list now.
+  if (files.begin()) keeper.remove(SINGLE);
 }
 
 /** The key of the one sock that earlier versions of the page kept. */
@@ -210,11 +196,11 @@ function openView(isDark: boolean, store: PageStore): SockView | null {
     const view = createSockView(byId<HTMLCanvasElement>('sock'), isDark ? 'dark' : 'light');
     view.onContext((state) => {
       if (state === 'restored') store.withdraw('graphics');
-      else store.tell('graphics', 'The picture has stopped', 'The graphics card was taken away from the page. The picture comes back by itself; if it does not, reload the page: the sock is kept.');
+      else store.tell('graphics', pageWords().messages.pictureStopped.title, pageWords().messages.pictureStopped.what);
     });
     return view;
   } catch (error) {
-    store.tell('graphics', 'This browser cannot draw the sock', `It offers no WebGL 2 (${String(error)}). Counts and measures work all the same.`);
+    store.tell('graphics', pageWords().messages.cannotDraw.title, pageWords().messages.cannotDraw.what(String(error)));
     return null;
   }
 }
@@ -237,6 +223,7 @@ function byId<T extends HTMLElement = HTMLElement>(id: string): T {
 
 const keeper = createKeeper(), ofWindow = createKeeper(() => sessionStorage);
 setPageLanguage(readSettings(keeper.read('settings')).language);
+dressPage();
 const shelf = createSockShelf(keeper, randomName, () => Date.now());
 void findFirstSock(shelf, findPresent(shelf, [ofWindow, keeper]), keeper.read(SINGLE)).then((first) => { startPage(first, shelf, [keeper, ofWindow]); });
 

@@ -35,7 +35,7 @@ export function createFileDoor(store: PageStore, take: (file: SockFile) => void,
     },
     openExample: (path) => {
       void fetchExample(path).then(({ file, problems }) => {
-        if (file === null) { store.tell('example', 'The example could not be opened; your sock is still here', problems); return; }
+        if (file === null) { store.tell('example', pageWords().messages.noExample, problems); return; }
         store.withdraw('example');
         take(file);
       });
@@ -47,12 +47,12 @@ interface ReadFile { readonly name: string; readonly sock: SockFile | null; read
 
 /** Never fails: what is wrong comes back as problems under a title. */
 async function readFile(file: File): Promise<ReadFile> {
-  const { name } = file, refuse = (title: string, message: string): ReadFile => ({ name, sock: null, title, problems: [{ field: null, value: name, allowed: null, message }] });
-  if (file.size > MOST_BYTES) return refuse(`“${name}” is too large; your sock is still here`, 'A sock file has at most 5 MB.');
+  const { name } = file, say = pageWords().messages, refuse = (title: string, message: string): ReadFile => ({ name, sock: null, title, problems: [{ field: null, value: name, allowed: null, message }] });
+  if (file.size > MOST_BYTES) return refuse(say.tooLarge(name), say.mostBytes);
   try {
     const { file: sock, problems } = readSock(await file.text());
-    return { name, sock, title: `“${name}” is not a sock that can be opened; yours is still here`, problems };
+    return { name, sock, title: say.notASock(name), problems };
   } catch (error) {
-    return refuse(`“${name}” could not be read; your sock is still here`, String(error));
+    return refuse(say.unreadable(name), String(error));
   }
 }

@@ -15,12 +15,12 @@ export interface FilmSource {
 /** Pictures of a sock on the machine after any pass, drawn on a canvas of their own by a worker's shapes. Throws where the browser cannot draw. */
 export function createFilmSource(file: SockFile, canvas: HTMLCanvasElement, theme: Theme): FilmSource {
   const view = createSockView(canvas, theme), work = client(openWorker);
-  let isFramed = true, knitted: KnittedSock | null = null;
+  let isFramed = true;
   return {
     frameAt: async (pass) => {
-      const outcome = await work.make(file, 'beds', { onKnitted: (sock) => { knitted = sock; } }, pass);
-      const sock = knitted as KnittedSock | null;
-      if (outcome.status !== 'posed' || sock === null) return null;
+      const knitted: KnittedSock[] = [];
+      const outcome = await work.make(file, 'beds', { onKnitted: (sock) => { knitted.push(sock); } }, pass), sock = knitted.at(-1);
+      if (outcome.status !== 'posed' || sock === undefined) return null;
       const { fabric, grid } = clothOf(sock, outcome.posed);
       view.setFabric(fabric, grid, coloursOf(sock));
       view.setPositions(outcome.posed.pose.positions, isFramed, 'beds', aroundOf(sock, outcome.posed));

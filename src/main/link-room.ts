@@ -7,13 +7,15 @@ import { readSockLink, writeSockLink } from './sock-link.ts';
 
 export interface LinkRoom {
   /** Puts a link to the sock on the clipboard, or shows it where that is not allowed. True where it was copied. */
-  copy(): Promise<boolean>;
+  readonly copy: () => Promise<boolean>;
+  /** Takes in the link in the page's address, if there is one. */
+  readonly openHash: () => void;
 }
 
-/** Links that hold a whole sock: making them, and taking in the one in the page's own address, now and whenever it changes. */
+/** Links that hold a whole sock: making them, and taking in the one in the page's own address whenever it changes. */
 export function createLinkRoom(store: PageStore, sock: () => SockFile | null, take: (file: SockFile) => void): LinkRoom {
   const words = pageWords().files.link, dialog = createLinkDialog();
-  const openHash = async (): Promise<void> => {
+  const takeHash = async (): Promise<void> => {
     const outcome = await readSockLink(location.hash);
     if (outcome === null) return;
     // Taken out of the address: a reload is not to bring it in once more, and a bookmark is of the page.
@@ -28,9 +30,10 @@ export function createLinkRoom(store: PageStore, sock: () => SockFile | null, ta
       default: outcome satisfies never;
     }
   };
-  window.addEventListener('hashchange', () => { void openHash(); });
-  void openHash();
+  const openHash = (): void => { void takeHash(); };
+  window.addEventListener('hashchange', openHash);
   return {
+    openHash,
     copy: async () => {
       const file = sock();
       if (file === null) { store.tell('link', words.none.title, words.none.what); return false; }

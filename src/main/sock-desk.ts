@@ -3,6 +3,7 @@ import { planSock } from '../plan/plan-sock.ts';
 import type { Plan } from '../plan/plan-types.ts';
 import type { SockFile } from '../plan/sock-file.ts';
 import type { MakeOutcome, WorkClient } from '../worker/client.ts';
+import { pageWords } from '../words/page-words.ts';
 import { beginHistory, endGesture, record, redo, undo } from './history.ts';
 import type { History } from './history.ts';
 import type { PageStore } from './page-store.ts';
@@ -124,7 +125,7 @@ function settle({ store, picture }: DeskTools, outcome: MakeOutcome): void {
     case 'failed':
       picture()?.keepOld();
       store.update({ shape: { kind: 'none' } });
-      store.tell('worker', 'The sock could not be worked out', `${outcome.message}. Change anything to try again, or reload the page: the sock is kept.`);
+      store.tell('worker', pageWords().messages.notWorkedOut.title, pageWords().messages.notWorkedOut.what(outcome.message));
       return;
     default: outcome satisfies never;
   }

@@ -54,78 +54,103 @@ interface Entry { readonly sock: ShelfSock; readonly stamp: string }
 
 /** `random` gives letters that no other window has; `now` is the clock. */
 export function createSockShelf(cupboard: Cupboard, random: () => string, now: () => number): SockShelf {
-  const entries = new Map<string, Entry>(), mark = random();
-  let stamps = 0;
-  const write = (sock: ShelfSock): boolean => {
-    stamps += 1;
-    const stamp = `${mark}.${stamps}`;
-    const isKept = cupboard.write(KEY + sock.id, writeRecord(sock, stamp));
-    entries.set(sock.id, { sock: { ...sock, isKept }, stamp: isKept ? stamp : entries.get(sock.id)?.stamp ?? '' });
-    return isKept;
-  };
-  /** Whether another window has written this sock since it was read or written here. */
-  const isForeign = (id: string): boolean => {
-    const text = cupboard.read(KEY + id);
-    return text !== null && readRecord(id, text).stamp !== entries.get(id)?.stamp;
-  };
-  const retry = (): void => {
-    for (const { sock } of [...entries.values()].filter(({ sock }) => !sock.isKept)) if (!isForeign(sock.id) && !write(sock)) return;
-  };
-  const forget = (id: string): void => {
-    entries.delete(id);
-    cupboard.remove(KEY + id);
-  };
-  const refresh = (): void => {
+  return new Shelf(cupboard, random, now);
+}
+
+class Shelf implements SockShelf {
+  readonly newId: () => string;
+  private readonly cupboard: Cupboard;
+  private readonly now: () => number;
+  private readonly entries = new Map<string, Entry>();
+  private readonly mark: string;
+  private stamps = 0;
+
+  constructor(cupboard: Cupboard, random: () => string, now: () => number) {
+    this.cupboard = cupboard;
+    this.newId = random;
+    this.now = now;
+    this.mark = random();
+    this.refresh();
+  }
+
+  list(): ShelfSock[] {
+    return [...this.entries.values()].map(({ sock }) => sock).sort((a, b) => b.changed - a.changed || (a.id < b.id ? -1 : 1));
+  }
+
+  get(id: string): ShelfSock | null { return this.entries.get(id)?.sock ?? null; }
+
+  find(file: SockFile): ShelfSock | null {
+    const text = writeSock(file);
+    return this.list().find((sock) => sock.deleted === null && sock.text === text) ?? null;
+  }
+
+  put(id: string, file: SockFile): string {
+    const own = this.isForeign(id) ? this.newId() : id, text = writeSock(file), before = this.get(own);
+    // A sock that is only looked at stays where it is in the list.
+    if (before?.text === text && before.isKept && before.deleted === null) return own;
+    if (this.write({ id: own, file, problems: [], text, changed: this.now(), deleted: null, isKept: true })) this.retry();
+    // What this window showed was the other one's sock before the other changed it.
+    if (own !== id) this.refresh();
+    return own;
+  }
+
+  setDeleted(id: string, isDeleted: boolean): void {
+    this.refresh();
+    const sock = this.get(id);
+    if (sock === null) return;
+    // On a full disk the longer record may not fit: then it is gone from there, and waits in this window to be brought back.
+    if (!this.write({ ...sock, deleted: isDeleted ? this.now() : null }) && isDeleted) this.cupboard.remove(KEY + id);
+    const away = this.list().filter(({ deleted }) => deleted !== null).sort((a, b) => (b.deleted ?? 0) - (a.deleted ?? 0));
+    for (const old of away.slice(MOST_DELETED)) this.drop(old.id);
+    this.retry();
+  }
+
+  forget(id: string): void {
+    this.refresh();
+    // Another window may have brought it back.
+    if (this.get(id)?.deleted === null) return;
+    this.drop(id);
+    this.retry();
+  }
+
+  refresh(): void {
     const kept = new Set<string>();
-    for (const key of cupboard.keys()) {
-      if (!key.startsWith(KEY)) continue;
-      const id = key.slice(KEY.length), text = cupboard.read(key), before = entries.get(id);
+    for (const key of this.cupboard.keys()) {
+      const id = key.slice(KEY.length), text = key.startsWith(KEY) ? this.cupboard.read(key) : null;
       if (text === null) continue;
       kept.add(id);
-      if (before?.sock.isKept !== false) entries.set(id, readRecord(id, text));
+      if (this.get(id)?.isKept !== false) this.entries.set(id, readRecord(id, text));
     }
-    for (const [id, { sock }] of entries) if (sock.isKept && !kept.has(id)) entries.delete(id);
-  };
-  const list = (): ShelfSock[] => [...entries.values()].map(({ sock }) => sock).sort((a, b) => b.changed - a.changed || (a.id < b.id ? -1 : 1));
-  refresh();
-  return {
-    list,
-    get: (id) => entries.get(id)?.sock ?? null,
-    find: (file) => {
-      const text = writeSock(file);
-      return list().find((sock) => sock.deleted === null && sock.text === text) ?? null;
-    },
-    newId: random,
-    put: (id, file) => {
-      const own = isForeign(id) ? random() : id;
-      const text = writeSock(file);
-      // A sock that is only looked at stays where it is in the list.
-      if (own === id && entries.get(id)?.sock.text === text && entries.get(id)?.sock.isKept === true && entries.get(id)?.sock.deleted === null) return id;
-      if (write({ id: own, file, problems: [], text, changed: now(), deleted: null, isKept: true })) retry();
-      // What this window showed was the other one's sock before the other changed it.
-      if (own !== id) refresh();
-      return own;
-    },
-    setDeleted: (id, isDeleted) => {
-      refresh();
-      const sock = entries.get(id)?.sock;
-      if (sock === undefined) return;
-      // On a full disk the longer record may not fit: then it is gone from there, and waits in this window to be brought back.
-      if (!write({ ...sock, deleted: isDeleted ? now() : null }) && isDeleted) cupboard.remove(KEY + id);
-      const away = list().filter(({ deleted }) => deleted !== null).sort((a, b) => (b.deleted ?? 0) - (a.deleted ?? 0));
-      for (const { id } of away.slice(MOST_DELETED)) forget(id);
-      retry();
-    },
-    forget: (id) => {
-      refresh();
-      // Another window may have brought it back.
-      if (entries.get(id)?.sock.deleted === null) return;
-      forget(id);
-      retry();
-    },
-    refresh,
-    trouble: () => (list().every(({ isKept, deleted }) => isKept || deleted !== null) ? null : cupboard.trouble() ?? 'full'),
-  };
+    for (const { id, isKept } of this.list()) if (isKept && !kept.has(id)) this.entries.delete(id);
+  }
+
+  trouble(): 'full' | 'off' | null {
+    return this.list().every(({ isKept, deleted }) => isKept || deleted !== null) ? null : this.cupboard.trouble() ?? 'full';
+  }
+
+  private write(sock: ShelfSock): boolean {
+    this.stamps += 1;
+    const stamp = `${this.mark}.${this.stamps}`, before = this.entries.get(sock.id)?.stamp ?? '';
+    const isKept = this.cupboard.write(KEY + sock.id, writeRecord(sock, stamp));
+    this.entries.set(sock.id, { sock: { ...sock, isKept }, stamp: isKept ? stamp : before });
+    return isKept;
+  }
+
+  /** Whether another window has written this sock since it was read or written here. */
+  private isForeign(id: string): boolean {
+    const text = this.cupboard.read(KEY + id);
+    return text !== null && readRecord(id, text).stamp !== this.entries.get(id)?.stamp;
+  }
+
+  /** Room may have come free for socks that live in this window only. */
+  private retry(): void {
+    for (const sock of this.list()) if (!sock.isKept && sock.deleted === null && !this.isForeign(sock.id) && !this.write(sock)) return;
+  }
+
+  private drop(id: string): void {
+    this.entries.delete(id);
+    this.cupboard.remove(KEY + id);
+  }
 }
 
 function writeRecord({ text, file, changed, deleted }: ShelfSock, stamp: string): string {

@@ -29,21 +29,21 @@ export interface TopBarHooks {
 /** How long a button says that it has copied. */
 const COPIED_MS = 3000;
 
-const UNITS: readonly (readonly [LengthUnit, string, string])[] = [['cm', 'cm', 'Centimetres'], ['in', 'in', 'Inches']];
+const UNITS: readonly LengthUnit[] = ['cm', 'in'];
 
 export function createTopBar(host: HTMLElement, hooks: TopBarHooks): TopBar {
-  const words = pageWords().files, name = el('span', { class: 'sock-name', dir: 'auto' });
+  const say = pageWords().page.bar, words = pageWords().files, name = el('span', { class: 'sock-name', dir: 'auto' });
   const door = button('', { class: 'sock-door', 'aria-haspopup': 'dialog' }, hooks.openSocks);
   door.append(name);
-  const undo = signButton('Undo', 'M6 3 2.5 6.5 6 10M3 6.5h6.5a4 4 0 0 1 0 8H6', { 'aria-keyshortcuts': 'Control+Z' }, hooks.undo);
-  const redo = signButton('Redo', 'M10 3l3.5 3.5L10 10M13 6.5H6.5a4 4 0 0 0 0 8H10', { 'aria-keyshortcuts': 'Control+Shift+Z Control+Y' }, hooks.redo);
+  const undo = signButton(say.undo, 'M6 3 2.5 6.5 6 10M3 6.5h6.5a4 4 0 0 1 0 8H6', { 'aria-keyshortcuts': 'Control+Z' }, hooks.undo);
+  const redo = signButton(say.redo, 'M10 3l3.5 3.5L10 10M13 6.5H6.5a4 4 0 0 0 0 8H10', { 'aria-keyshortcuts': 'Control+Shift+Z Control+Y' }, hooks.redo);
   const units = unitSwitch(hooks);
   const theme = signButton('', 'M8 1.8a6.2 6.2 0 1 0 0 12.4zM8 1.8a6.2 6.2 0 0 1 0 12.4', {}, () => { hooks.choose({ theme: theme.dataset['next'] === 'dark' ? 'dark' : 'light' }); });
   host.append(
     door,
-    el('div', { class: 'bar-group' }, exampleChooser(hooks), openButton(hooks), button('Save', { class: 'bar-button', 'aria-keyshortcuts': 'Control+S' }, hooks.save),
+    el('div', { class: 'bar-group' }, exampleChooser(hooks), openButton(hooks), button(say.save, { class: 'bar-button', 'aria-keyshortcuts': 'Control+S' }, hooks.save),
       button(words.exports.button, { class: 'bar-button', 'aria-haspopup': 'dialog' }, hooks.openExports), linkButton(hooks)),
-    el('div', { class: 'bar-group' }, button('Swatches…', { class: 'bar-button' }, hooks.openSwatches), button('Sizes…', { class: 'bar-button' }, hooks.openSizes)),
+    el('div', { class: 'bar-group' }, button(say.swatches, { class: 'bar-button' }, hooks.openSwatches), button(say.sizes, { class: 'bar-button' }, hooks.openSizes)),
     el('div', { class: 'bar-group' }, undo, redo),
     el('div', { class: 'bar-group' }, units.element, theme),
   );
@@ -55,7 +55,7 @@ export function createTopBar(host: HTMLElement, hooks: TopBarHooks): TopBar {
       undo.disabled = !state.canUndo;
       redo.disabled = !state.canRedo;
       units.show(state.settings.lengthUnit);
-      const change = isDark ? 'Change to light colours' : 'Change to dark colours';
+      const change = isDark ? say.toLight : say.toDark;
       setAttributes(theme, { 'data-next': isDark ? 'light' : 'dark', 'aria-label': change, title: change });
     },
   };
@@ -70,7 +70,7 @@ function signButton(name: string, path: string, attributes: Readonly<Record<stri
 }
 
 function exampleChooser({ examples, openExample }: TopBarHooks): HTMLElement {
-  const select = el('select', { class: 'bar-button', 'aria-label': 'Open an example sock' }, el('option', { value: '' }, 'Examples'),
+  const select = el('select', { class: 'bar-button', 'aria-label': pageWords().page.bar.examplesLabel }, el('option', { value: '' }, pageWords().page.bar.examples),
     ...examples.map(({ file, name }) => el('option', { value: file }, name)));
   select.addEventListener('change', () => {
     if (select.value !== '') openExample(select.value);
@@ -81,12 +81,12 @@ function exampleChooser({ examples, openExample }: TopBarHooks): HTMLElement {
 
 /** A button of ours in front of the browser's own file input, which cannot be dressed. */
 function openButton({ openFiles }: TopBarHooks): HTMLElement {
-  const input = el('input', { type: 'file', accept: '.json,application/json', multiple: true, hidden: true, 'aria-label': 'Sock file' });
+  const input = el('input', { type: 'file', accept: '.json,application/json', multiple: true, hidden: true, 'aria-label': pageWords().page.bar.sockFile });
   input.addEventListener('change', () => {
     openFiles([...input.files ?? []]);
     input.value = '';
   });
-  return el('span', {}, button('Open…', { class: 'bar-button', 'aria-keyshortcuts': 'Control+O' }, () => { input.click(); }), input);
+  return el('span', {}, button(pageWords().page.bar.open, { class: 'bar-button', 'aria-keyshortcuts': 'Control+O' }, () => { input.click(); }), input);
 }
 
 /** Says for a while that it has copied. */
@@ -108,12 +108,13 @@ function linkButton({ copyLink }: TopBarHooks): HTMLElement {
 }
 
 function unitSwitch({ choose }: TopBarHooks): { readonly element: HTMLElement; show(unit: LengthUnit): void } {
-  const inputs = UNITS.map(([unit, , spoken]) => {
-    const input = el('input', { type: 'radio', name: 'length-unit', value: unit, 'aria-label': spoken });
+  const say = pageWords().page.bar;
+  const inputs = UNITS.map((unit) => {
+    const input = el('input', { type: 'radio', name: 'length-unit', value: unit, 'aria-label': say.units[unit] });
     input.addEventListener('change', () => { if (input.checked) choose({ lengthUnit: unit }); });
     return input;
   });
-  const element = el('fieldset', { class: 'segments' }, el('legend', { class: 'visually-hidden' }, 'Unit of length'),
-    ...UNITS.map(([, name], index) => el('label', {}, inputs[index] ?? null, name)));
+  const element = el('fieldset', { class: 'segments' }, el('legend', { class: 'visually-hidden' }, say.unit),
+    ...UNITS.map((unit, index) => el('label', {}, inputs[index] ?? null, unit)));
   return { element, show: (unit) => { for (const input of inputs) input.checked = input.value === unit; } };
 }

@@ -40,7 +40,6 @@ export const FILES_DE: typeof FILES_EN = {
     title: 'Ein anderes Fenster hat diese Socke auch geändert',
     what: 'Ihre ist jetzt eine eigene Socke unter Meine Socken, und die des anderen Fensters ist auch dort: Nichts ist verloren.',
   },
-  damagedSock: 'Die Socke Ihres letzten Besuchs ließ sich nicht lesen',
   link: {
     copy: 'Link kopieren',
     copied: 'Link kopiert',

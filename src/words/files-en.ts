@@ -51,7 +51,6 @@ export const FILES_EN = {
     title: 'Another window has changed this sock too',
     what: 'Yours is now a sock of its own in My socks, and the other window’s is there as well: nothing is lost.',
   },
-  damagedSock: 'The sock of your last visit could not be read',
   link: {
     copy: 'Copy link',
     copied: 'Link copied',
