@@ -110,12 +110,8 @@ function startPage(first: FirstSock, shelf: SockShelf, places: readonly [Cupboar
     ...files.bar, examples: examples(), openSizes: sizes.open, openSwatches: swatches.open,
     undo: () => { desk.undo(); }, redo: () => { desk.redo(); },
   });
-  const keepSock = (file: SockFile): boolean => {
-    files.deskTools.keep(file);
-    return shelf.trouble() === null;
-  };
-  parts.push(topBar, createSettingsDialog(byId('top-bar'), { choose, changeLanguage: (language) => changeLanguage(language, { store, keeper, keepSock }) }));
-  parts.push(createSkipLink(byId<HTMLAnchorElement>('skip-link')));
+  const language = { store, keeper, keepSock: keptBy(files.deskTools.keep, shelf) };
+  parts.push(topBar, createSettingsDialog(byId('top-bar'), { choose, changeLanguage: (chosen) => changeLanguage(chosen, language) }), createSkipLink(byId<HTMLAnchorElement>('skip-link')));
   parts.push(createRooms(pageOf(), (name) => byId(`room-${name}`), { store, keeper, view, picture, growth, deskOf, choose, choosePass, openSock }));
   dark.addEventListener('change', () => { store.update({}); });
   listenToShortcuts({
@@ -130,6 +126,14 @@ function startPage(first: FirstSock, shelf: SockShelf, places: readonly [Cupboar
 
 /** The key of the one sock that earlier versions of the page kept. */
 const SINGLE = 'sock';
+
+/** Keeps a sock, and says whether the browser let it. */
+function keptBy(keep: (file: SockFile) => void, shelf: SockShelf): (file: SockFile) => boolean {
+  return (file) => {
+    keep(file);
+    return shelf.trouble() === null;
+  };
+}
 
 interface PanelTools {
   readonly store: PageStore;

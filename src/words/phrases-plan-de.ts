@@ -30,6 +30,8 @@ const KINDS: readonly Phrase[] = [
 ];
 
 const PROBLEMS: readonly Phrase[] = [
+  ['This sock was saved by a newer Heelwright: its file has version {n}, and this one reads version {n}.', 'Diese Socke hat ein neueres Heelwright gesichert: Ihre Datei hat Fassung {1}, dieses hier liest Fassung {2}.'],
+  ['Open it with the newest Heelwright.', 'Mit dem neuesten Heelwright öffnen.'],
   ['The file is larger than 5 MB: no sock file is.', 'Die Datei ist größer als 5 MB: Das ist keine Sockendatei.'], ['The file is empty.', 'Die Datei ist leer.'],
   ['The file nests too deeply: a sock file is three deep.', 'Die Datei ist zu tief geschachtelt: Eine Sockendatei hat drei Ebenen.'], ['The file is not JSON: {t}.', 'Die Datei ist kein JSON: {1}.'],
   ['A sock file is a JSON object; this is {}.', 'Eine Sockendatei ist ein JSON-Objekt; dies ist {1}.'],

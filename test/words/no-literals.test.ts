@@ -14,13 +14,15 @@ const SHOWN_ARGUMENTS: Readonly<Record<string, number>> = { el: 2, button: 0, se
 
 /** Units stand as they are in every language (the International System's, and `in` for the page's inches). */
 const UNITS = /\b(?:mmHg|mm|cm|in|kg)\b/g;
-/** Names of keys, as ARIA has them. */
-const NAMES: readonly string[] = ['Control+Shift+Z Control+Y'];
+/** Names of keys, as ARIA has them, and the program's own. */
+const NAMES: readonly string[] = ['Control+Shift+Z Control+Y', 'Heelwright: '];
+/** The way of a line in a drawing. */
+const PATH = /^M-?[\d.]/;
 
 function findLiterals(file: string, text = readFileSync(file, 'utf8')): string[] {
   const source = ts.createSourceFile(file, text, ts.ScriptTarget.ES2022, true), found = new Set<string>();
   const keep = (node: ts.Node, words: string): void => {
-    if (/\p{L}{2}/u.test(words.replace(UNITS, '')) && !NAMES.includes(words)) found.add(`${file}:${source.getLineAndCharacterOfPosition(node.getStart()).line + 1} ${words}`);
+    if (/\p{L}{2}/u.test(words.replace(UNITS, '')) && !NAMES.includes(words) && !PATH.test(words)) found.add(`${file}:${source.getLineAndCharacterOfPosition(node.getStart()).line + 1} ${words}`);
   };
   const show = (node: ts.Node): void => {
     if (ts.isStringLiteralLike(node)) keep(node, node.text);
@@ -39,11 +41,14 @@ function findLiterals(file: string, text = readFileSync(file, 'utf8')): string[]
       const [attribute, value] = node.arguments;
       if (name === 'setAttribute' && ts.isStringLiteralLike(attribute) && SHOWN_NAMES.has(attribute.text)) show(value);
     }
-    if (ts.isPropertyAssignment(node) && (ts.isStringLiteralLike(node.name) || ts.isIdentifier(node.name)) && SHOWN_NAMES.has(node.name.text)) show(node.initializer);
-    if (ts.isBinaryExpression(node) && node.operatorToken.kind === ts.SyntaxKind.EqualsToken && ts.isPropertyAccessExpression(node.left) && SHOWN_PROPERTIES.has(node.left.name.text)) show(node.right);
+    visitAssignment(node);
     if (ts.isStringLiteralLike(node) && /^\p{Lu}.* /u.test(node.text)) keep(node, node.text);
     if (ts.isTemplateExpression(node) && /^\p{Lu}.* /u.test(node.head.text)) keep(node, node.head.text);
     ts.forEachChild(node, visit);
+  };
+  const visitAssignment = (node: ts.Node): void => {
+    if (ts.isPropertyAssignment(node) && (ts.isStringLiteralLike(node.name) || ts.isIdentifier(node.name)) && SHOWN_NAMES.has(node.name.text)) show(node.initializer);
+    if (ts.isBinaryExpression(node) && node.operatorToken.kind === ts.SyntaxKind.EqualsToken && ts.isPropertyAccessExpression(node.left) && SHOWN_PROPERTIES.has(node.left.name.text)) show(node.right);
   };
   visit(source);
   return [...found];
