@@ -76,6 +76,20 @@ describe('two windows', () => {
     expect(names(openShelf(() => createStorage(kept))).sort()).toEqual(['by one, again', 'by two, again']);
   });
 
+  it('one of which looks at the list before it changes its own does not write over the other', () => {
+    const kept = new Map<string, string>(), one = openShelf(() => createStorage(kept)), id = one.put(one.newId(), named('as it was'));
+    const two = openShelf(() => createStorage(kept));
+    two.take(id);
+    one.put(id, named('by one'));
+    two.refresh();
+    expect(two.put(id, named('by two'))).not.toBe(id);
+    expect(names(one).concat(names(two)).includes('by one')).toBe(true);
+    // Taken anew, it is gone on with.
+    two.take(id);
+    expect(two.put(id, named('by two, from one'))).toBe(id);
+    expect(names(openShelf(() => createStorage(kept))).sort()).toEqual(['by two', 'by two, from one']);
+  });
+
   it('one of which deletes what the other has changed loses nothing', () => {
     const kept = new Map<string, string>(), one = openShelf(() => createStorage(kept)), id = one.put(one.newId(), named('old'));
     const two = openShelf(() => createStorage(kept));
