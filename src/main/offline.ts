@@ -3,7 +3,8 @@
  * lies ready, with the way to it: the page never goes over to it by itself.
  */
 export function keepOffline(onNewVersion: (reload: () => void) => void): void {
-  if (!import.meta.env.PROD || !('serviceWorker' in navigator)) return;
+  // `MODE`, not `PROD`: that one tells of the environment in which the page was built, a test's as it may be.
+  if (import.meta.env.MODE !== 'production' || !('serviceWorker' in navigator)) return;
   const { serviceWorker } = navigator;
   // Without it the page works all the same, as long as there is a network: nothing to tell a person of.
   serviceWorker.register(new URL('sw.js', document.baseURI), { updateViaCache: 'none' }).then((registration) => {
