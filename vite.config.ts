@@ -1,4 +1,5 @@
 import { defineConfig } from 'vite';
+import { listFiles } from './offline/list-files.ts';
 
 export default defineConfig({
   // Relative, so that the built folder can be served from anywhere.
@@ -6,6 +7,7 @@ export default defineConfig({
   // A missing file is a 404 here too, as on a plain static host, not the page once more.
   appType: 'mpa',
   worker: { format: 'es' },
+  plugins: [listFiles()],
   build: {
     target: 'es2022',
     sourcemap: false,

@@ -15,6 +15,7 @@ import type { PageStore } from './page-store.ts';
 import { createExportRoom } from './export-room.ts';
 import type { ExportTools } from './export-room.ts';
 import { createLinkRoom } from './link-room.ts';
+import { keepOffline } from './offline.ts';
 import { fileName, saveSockFile } from './save-file.ts';
 import type { DeskTools } from './sock-desk.ts';
 import type { ShelfSock, SockShelf } from './sock-shelf.ts';
@@ -30,7 +31,7 @@ export interface FilesRoom {
   readonly openSock: (file: SockFile) => void;
   readonly bar: Pick<TopBarHooks, 'openExample' | 'openFiles' | 'save' | 'openSocks' | 'openExports' | 'copyLink'>;
   readonly deskTools: Pick<DeskTools, 'keep' | 'beyond'>;
-  /** Once the desk stands: a link in the page's address is opened. True where the present sock is kept. */
+  /** Once the desk stands: a link in the page's address is opened, and the page kept for the time without a network. True where the present sock is kept. */
   begin(): boolean;
 }
 
@@ -57,6 +58,8 @@ export function createFilesRoom(firstId: string, tools: FilesTools): FilesRoom {
     deskTools: { keep: (file) => { sessions.keep(file); }, beyond: () => sessions.beyond() },
     begin: () => {
       links.openHash();
+      const { update } = pageWords().files;
+      keepOffline((reload) => { store.offer('update', update.title, update.what, { label: update.reload, run: reload }); });
       return shelf.get(sessions.presentId())?.isKept === true;
     },
   };

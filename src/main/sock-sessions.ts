@@ -62,6 +62,7 @@ class Sessions implements SockSessions {
 
   constructor(firstId: string, tools: SessionTools) {
     this.tools = tools;
+    tools.shelf.take(firstId);
     this.settleOn(firstId);
   }
 
@@ -87,8 +88,9 @@ class Sessions implements SockSessions {
   }
 
   rename(id: string, name: string | undefined): void {
-    const { shelf, store, deskOf } = this.tools, session = this.sessions.get(id), file = shelf.get(id)?.file ?? null;
+    const { shelf, store, deskOf } = this.tools, session = this.sessions.get(id);
     if (id === this.present) { deskOf().propose(withField(store.state().file, 'name', name), null); return; }
+    const file = shelf.take(id)?.file ?? null;
     if (file === null) return;
     const renamed = withField(file, 'name', name), kept = shelf.put(id, renamed);
     if (session !== undefined && kept === id) this.sessions.set(id, { ...session, history: record(session.history, renamed, null), keptText: shelf.get(id)?.text ?? null });
@@ -133,7 +135,7 @@ class Sessions implements SockSessions {
   }
 
   private sessionOf(id: string): Session | null {
-    const sock = this.tools.shelf.get(id), session = this.sessions.get(id);
+    const sock = this.tools.shelf.take(id), session = this.sessions.get(id);
     if (session !== undefined && (sock === null || sock.text === session.keptText)) return session;
     if (sock?.file == null) return null;
     // Another window has changed it: undo goes back to what it was here.

@@ -30,6 +30,8 @@ export interface SockShelf {
   /** Every sock, the last changed first; those that were put away are among them. */
   list(): readonly ShelfSock[];
   get(id: string): ShelfSock | null;
+  /** The same, and from now on this window goes on from it: what another one writes later is foreign. */
+  take(id: string): ShelfSock | null;
   /** A sock not put away whose file is the same to the letter. */
   find(file: SockFile): ShelfSock | null;
   /** A fresh name for a sock to come. */
@@ -62,6 +64,8 @@ class Shelf implements SockShelf {
   private readonly cupboard: Cupboard;
   private readonly now: () => number;
   private readonly entries = new Map<string, Entry>();
+  /** Stamps of the socks that this window goes on from. */
+  private readonly bases = new Map<string, string>();
   private readonly mark: string;
   private stamps = 0;
 
@@ -78,6 +82,13 @@ class Shelf implements SockShelf {
   }
 
   get(id: string): ShelfSock | null { return this.entries.get(id)?.sock ?? null; }
+
+  take(id: string): ShelfSock | null {
+    const entry = this.entries.get(id);
+    if (entry === undefined) return null;
+    this.bases.set(id, entry.stamp);
+    return entry.sock;
+  }
 
   find(file: SockFile): ShelfSock | null {
     const text = writeSock(file);
@@ -133,13 +144,14 @@ class Shelf implements SockShelf {
     const stamp = `${this.mark}.${this.stamps}`, before = this.entries.get(sock.id)?.stamp ?? '';
     const isKept = this.cupboard.write(KEY + sock.id, writeRecord(sock, stamp));
     this.entries.set(sock.id, { sock: { ...sock, isKept }, stamp: isKept ? stamp : before });
+    if (isKept) this.bases.set(sock.id, stamp);
     return isKept;
   }
 
-  /** Whether another window has written this sock since it was read or written here. */
+  /** Whether another window has written this sock since this one took or wrote it. */
   private isForeign(id: string): boolean {
     const text = this.cupboard.read(KEY + id);
-    return text !== null && readRecord(id, text).stamp !== this.entries.get(id)?.stamp;
+    return text !== null && readRecord(id, text).stamp !== (this.bases.get(id) ?? this.entries.get(id)?.stamp);
   }
 
   /** Room may have come free for socks that live in this window only. */

@@ -12,6 +12,8 @@ export interface OpenOptions {
   readonly deviceScaleFactor?: number;
   /** After the page's address: `?query` or `#hash`. */
   readonly suffix?: string;
+  /** Whether the page may keep itself for the time without a network: its worker answers in the server's place from then on. */
+  readonly isOffline?: boolean;
   /** Opens a second page beside an earlier one, with the same storage. */
   readonly context?: BrowserContext;
   /** Runs in the page before its own scripts. */
@@ -72,6 +74,7 @@ function contextOptions(options: OpenOptions): BrowserContextOptions {
     colorScheme: options.colorScheme ?? 'light',
     reducedMotion: options.reducedMotion ?? 'no-preference',
     hasTouch: options.hasTouch ?? false,
+    serviceWorkers: options.isOffline === true ? 'allow' : 'block',
     deviceScaleFactor: options.deviceScaleFactor ?? 1,
   };
 }

@@ -9,6 +9,8 @@ declare module 'vitest' {
   interface ProvidedContext {
     /** Address of the built page, with a slash at its end. */
     readonly pageUrl: string;
+    /** Where the built files lie. */
+    pageFolder: string;
     readonly browser: FoundBrowser;
     /** Folder for whatever the browser writes; removed after the last test. */
     readonly scratch: string;
@@ -23,6 +25,7 @@ export async function setup(project: TestProject): Promise<() => Promise<void>> 
     const browser = await findBrowser(root, join(scratch.path, 'browser'));
     const served = await servePage(root, scratch.path);
     project.provide('pageUrl', served.url);
+    project.provide('pageFolder', served.folder);
     project.provide('browser', browser);
     project.provide('scratch', scratch.path);
     return async () => {
