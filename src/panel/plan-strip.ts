@@ -1,10 +1,10 @@
+import { sumOf } from '../base/whole-parts.ts';
 import type { Derivation, Plan } from '../plan/plan-types.ts';
 import { el, setText } from './dom.ts';
 import type { PageState } from './page-state.ts';
 import { inUnitsOf } from './problem-words.ts';
 import { drawPassRibbon } from './pass-ribbon.ts';
 import { countOf } from './units.ts';
-import { sumOf } from './yarn-words.ts';
 
 /** One number of the strip and the words round it: `turned down to 12`. */
 interface StripCount {

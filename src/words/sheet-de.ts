@@ -1,3 +1,134 @@
+import type { Bed, FootSide, YarnStart } from '../plan/sock-file.ts';
+import type { Side } from '../plan/step.ts';
 import type { SHEET_EN } from './sheet-en.ts';
 
-export const SHEET_DE: typeof SHEET_EN = {};
+const bed: Readonly<Record<Bed, string>> = { front: 'vorderes Bett', back: 'hinteres Bett' };
+const bedShort: Readonly<Record<Bed, string>> = { front: 'vorn', back: 'hinten' };
+const theBed: Readonly<Record<Bed, string>> = { front: 'das vordere Bett', back: 'das hintere Bett' };
+const atBed: Readonly<Record<Bed, string>> = { front: 'dem vorderen Bett', back: 'dem hinteren Bett' };
+const fromBed: Readonly<Record<Bed, string>> = { front: 'vom vorderen Bett', back: 'vom hinteren Bett' };
+const ofBed: Readonly<Record<Bed, string>> = { front: 'des vorderen Bettes', back: 'des hinteren Bettes' };
+const onto: Readonly<Record<Bed, string>> = { front: 'auf das vordere Bett', back: 'auf das hintere Bett' };
+const side: Readonly<Record<Side, string>> = { left: 'links', right: 'rechts' };
+const end: Readonly<Record<Side, string>> = { left: 'Am linken Ende', right: 'Am rechten Ende' };
+const foot: Readonly<Record<FootSide, string>> = { left: 'linke', right: 'rechte' };
+const start: Readonly<Record<YarnStart, string>> = { leg: 'Schaft', ankle: 'Knöchel', heel: 'Ferse', foot: 'Fuß', toe: 'Spitze' };
+const count = (n: number, one: string, many: string): string => `${n} ${n === 1 ? one : many}`;
+const rows = (n: number): string => count(n, 'Reihe', 'Reihen');
+const rounds = (n: number): string => count(n, 'Runde', 'Runden');
+const stitches = (n: number): string => count(n, 'Masche', 'Maschen');
+
+const cautions: Readonly<Record<string, (value: string) => string>> = {
+  'foot.shoeSize': (value) => `Die Fußlänge, etwa ${value}, kommt aus einer Schuhgröße, und Hersteller weichen um eine halbe Größe und mehr ab: möglichst den Fuß messen.`,
+  'foot.calfGirthMm': (value) => `Der obere Rand muss sich für ein Bein von ${value} weit dehnen und kann eng sitzen: mehr Maschen oder ein kürzerer Schaft helfen. Bei geschwollenen oder tauben Beinen, Diabetes oder Durchblutungsstörungen vorher ärztlichen Rat holen.`,
+  'foot.ankleGirthMm': (value) => `Der Knöchel muss sich für ${value} weit dehnen und kann eng sitzen: mehr Maschen helfen. Bei geschwollenen oder tauben Beinen, Diabetes oder Durchblutungsstörungen vorher ärztlichen Rat holen.`,
+  'foot.heelDiagonalMm': (value) => `Die Ferse muss sich für ${value} um Ferse und Spann weit dehnen: weniger Maschen an der schmalsten Stelle oder gleichbleibende Reihen machen sie tiefer.`,
+  'foot.ballGirthMm': (value) => `Der Fuß der Socke passt schlecht zu einem Ballen von ${value}: er sitzt eng oder wirft im Schuh Falten.`,
+  'heel.stitches': (value) => `Die Ferse von ${value} Maschen reicht über die Enden des anderen Bettes hinaus: die Maschen an ihren Ecken einzeln und ohne Gewicht abgleiten lassen, den Faden dort danach einziehen.`,
+  'counts.footPasses': (value) => `Die von Hand gesetzten ${value} Reihen des Fußes verfehlen die gewünschte Länge.`,
+  'toe.closing': () => 'Eine abgekettete Spitze gibt einen kleinen Wulst über den Zehen; bei tauben oder geschwollenen Füßen lieber im Maschenstich schließen.',
+};
+
+/** The knitting sheet in German. A pass is a Reihe, since the counter counts it so. */
+export const SHEET_DE: typeof SHEET_EN = {
+  decimalMark: ',', bed, bedShort, side, cautions,
+  counter: 'Zähler', carriage: 'Schlitten', pass: 'Reihe', carriageShort: 'nach',
+  titles: {
+    sock: 'Die Socke', materials: 'Material', swatch: 'Maschenprobe', care: 'Vorsicht', glance: 'Auf einen Blick', castOn: 'Anschlag', leg: 'Schaft', turn: 'Sammeln und Wenden', ankle: 'Knöchel',
+    heel: 'Ferse', foot: 'Fuß', toe: 'Spitze', closing: 'Schließen', finish: 'Fertigstellen', other: 'Die andere Socke', sizes: 'Größen',
+  },
+  subtitle: (of, round, passes) => `Strickblatt für die ${foot[of]} Socke: ${round} Maschen rundum, ${rows(passes)}`,
+
+  footFacts: 'Fuß', gaugeFacts: 'Maschenprobe', stitchFacts: 'Maschen', machineFacts: 'Maschine', needleFacts: 'Nadeln in Arbeit',
+  footOf: (of, length, girth) => [`${foot[of]}r Fuß`, ...(length === null ? [] : [`${length} lang`]), ...(girth === null ? [] : [`${girth} um den Ballen`])].join(', '),
+  gaugeOf: (across, down, unit) => `${across} Maschen und ${down} Reihen auf ${unit === 'cm' ? '10 cm' : '1 Zoll'}, gewaschen und geruht`,
+  stitchesOf: (round, onBed, heel, turnDown, tip) => `${round} rundum, ${onBed} je Bett; Ferse über ${heel}, abnehmend bis ${turnDown}; Spitze bis ${tip} je Bett`,
+  machineOf: (needles, pitch, numbers) => `zwei Betten zu ${needles} Nadeln im Abstand von ${pitch} mm; ${numbers === 'middle'
+    ? 'Nadeln von der Bettmitte aus gezählt, L nach links und R nach rechts' : 'Nadeln vom linken Ende des Bettes aus gezählt'}`,
+  needlesOf: (from, to) => `${from} bis ${to}`,
+  legSpan: 'Schaft', tubeSpan: 'Schlauch', heelSpan: 'Ferse',
+  bothBeds: (needles) => `${needles} auf beiden Betten`,
+  onBed: (needles, of) => `${needles} auf ${atBed[of]}`,
+
+  yarnHead: ['Garn', 'für', 'Socke, m', 'Socke, g', 'Paar, m', 'Paar, g'], start, together: 'Zusammen', yarnsCaption: 'Garn für eine Socke und für das Paar',
+  yarnNote: (tail) => `Geschätzt aus der Zahl der Maschen, mit Naht, Schließen und Enden von ${tail}: ein Zehntel mehr bereithalten.`,
+  tools: 'Dazu: Anschlagkamm und Gewichte, zwei kleine Gewichte für die Ferse, Werkzeug zum Umhängen, Reihenzähler, stumpfe Stopfnadel, Faden zum Markieren.',
+
+  swatchHow: (gauge) => `Gebraucht: ${gauge}. Die Probe stricken wie den Fuß, mit gleichem Garn und gleicher Spannung, um die Hälfte breiter als das, was gezählt wird. Waschen und trocknen wie später die Socke, einen Tag flach ruhen lassen, nicht gespannt und nicht gesteckt, dann in der Mitte zählen.`,
+  swatchElse: 'Weicht die Zählung ab, die eigene Maschenprobe in den Plan eintragen: alle Zahlen unten folgen aus ihr.',
+  swatchCaption: 'Gezählte Proben', swatchHead: ['Maschen', 'auf', 'Reihen', 'auf', 'Zustand', 'Maschen', 'Reihen'], washed: 'gewaschen', unwashed: 'noch ungewaschen',
+  per: { cm: 'auf 10 cm', in: 'auf 1 in' },
+
+  care: [
+    'Nadelhaken und Zungen sind scharf. Gewichte so hängen, dass sie nicht auf Füße fallen; Finger weg vom Schlitten, Kinder auf Abstand.',
+    'Bei Schwellungen, tauben Füßen, Diabetes oder Durchblutungsstörungen enge Bündchen meiden, ebenso Wülste und lose Falten an den Zehen, und ärztlich fragen, was zu tragen ist. Eine Socke, die tiefe Abdrücke lässt, ist zu eng; dies ist keine Kompressionssocke.',
+    'Socken ohne Schuhe rutschen auf glatten Böden; Noppen unter der Sohle helfen.',
+  ],
+
+  glanceCaption: 'Abschnitte der Reihe nach', glanceHead: ['Abschnitt', 'Reihen', 'ergibt', 'Zähler', 'Schlitten', 'Maschen je Reihe'],
+  rows, rounds,
+  glanceNote: 'Der Zähler zählt jede Fahrt des Schlittens als Reihe; zwei Reihen sind eine Runde des Schlauchs. Nach dem Anschlag auf 0 stellen. Die Pfeile gehen vom Anfang zum Ende eines Abschnitts.',
+  changesCaption: 'Garnwechsel', changesHead: ['Reihen', 'Garn', 'ansetzen'],
+  changesNote: (tail) => `Bei jedem Wechsel den Faden abschneiden, ${tail} hängen lassen und den nächsten dort ansetzen, wo der Schlitten steht. 0 ist der Anschlag.`,
+
+  castOnCaption: 'Nadeln für den Anschlag', castOnHead: ['Bett', 'von', 'bis', 'Nadeln', 'Maschen'], everyNeedle: 'jede', everySecond: 'jede zweite',
+  castOnRow: (o) => `${stitches(o.stitches)} für 1x1-Rippen anschlagen, abwechselnd auf beiden Betten, von ${o.first} auf ${atBed[o.firstBed]} bis ${o.last} auf ${atBed[o.lastBed]}. Der Schlitten steht danach mit dem Faden ${side[o.carriage]}.`,
+  castOnRing: (o) => `${stitches(o.stitches)} rund anschlagen: auf ${atBed[o.firstBed]} von ${o.first} bis ${o.turn}, dann auf dem anderen Bett zurück bis ${o.last}. Der Schlitten steht danach mit dem Faden ${side[o.carriage]}.`,
+  castOnWeight: 'Den Kamm in die ganze Anschlagreihe hängen und gleichmäßig beschweren, gerade so viel, dass jede Masche sauber abgleitet; die Gewichte mit dem Gestrick nachhängen. Zähler auf 0.',
+
+  legFlat: (passes) => `${rows(passes)} 1x1-Rippen stricken, beide Betten zugleich: jede Fahrt ist eine Reihe.`,
+  legTube: (passes, first) => `${rows(passes)} glatt stricken, das sind ${rounds(passes / 2)}: zuerst ${theBed[first]}, dann abwechselnd.`,
+
+  gather: (moves, from, to) => `Sammeln: Gewicht abnehmen und die ${stitches(moves)} ${ofBed[from]} gerade hinüber auf die leeren Nadeln gegenüber umhängen, ${onto[to]}.`,
+  plainRows: (passes, of, onBed, from, to) => `${count(passes, 'glatte Reihe', 'glatte Reihen')} nur auf ${atBed[of]} stricken, je ${stitches(onBed)}: Zähler ${from} → ${to}.`,
+  turn: (moves, from, to, onBed) => `Wenden: die äußeren Viertel ${ofBed[from]}, ${stitches(moves)}, ${onto[to]} umhängen, so dass ${onBed} Maschen ${onBed} gegenüberstehen und die Kanten in der Mitte ${ofBed[to]} zusammenstoßen: dort ist die hintere Mitte.`,
+  turnRule: (at, first, second, last) => `${end[at]}: ${first[0]} auf ${first[1]}${second === null ? '' : `, ${second[0]} auf ${second[1]}`}, und so fort bis ${last[0]} auf ${last[1]}.`,
+  turnYarn: (tail, at) => `Faden abschneiden, an der hinteren Mitte ${tail} hängen lassen, und ${side[at]} neu ansetzen, wo der Schlitten steht. Das Gewicht wieder einhängen, in beide Lagen.`,
+  gatherCaption: (from, to) => `Sammeln: ${fromBed[from]} ${onto[to]}`,
+  turnCaption: (from, to) => `Wenden: ${fromBed[from]} ${onto[to]}`,
+  fromHead: 'von', toHead: 'auf',
+
+  tube: (passes, first) => `${rows(passes)} Schlauch stricken, das sind ${rounds(passes / 2)}: zuerst ${theBed[first]}, dann abwechselnd.`,
+  shiftTo: (heel, beyond, to) => `Die Ferse ist breiter als die Hälfte: vor den letzten zwei Reihen an jedem Ende ${stitches(beyond)} ${onto[to]} umhängen, das dann ${heel} trägt.`,
+  shiftFrom: (beyond, to) => `Vor den ersten zwei Reihen an jedem Ende ${stitches(beyond)} wieder ${onto[to]} umhängen, die äußersten zuerst.`,
+  shiftCaption: (from, to) => `Umgehängte Maschen: ${fromBed[from]} ${onto[to]}`, beforePass: 'vor Reihe',
+
+  heelRests: (knits, rests) => `Nur ${theBed[knits]} strickt die Ferse; ${theBed[rests]} ruht mit seinen Maschen.`,
+  toeRests: (knits, rests) => `Die Spitze wird wie eine Ferse auf ${atBed[knits]} gestrickt, abnehmend und wieder zunehmend; ${theBed[rests]} ruht mit seinen Maschen.`,
+  heelWeight: 'Kleine Gewichte unter den strickenden Maschen halten, nahe beiden Enden der kurzen Reihen, und alle paar Reihen nachhängen.',
+  turningDown: (passes, from, to, hasWraps) => `Abnehmend, ${rows(passes)}, Maschen von ${from} bis ${to}: vor jeder Reihe die Nadel der Liste, am Ende gegenüber dem Schlitten, in Halt stellen; ${hasWraps
+    ? 'nach der Reihe den Faden um sie legen (umwickeln).' : 'es wird nichts umwickelt, an jeder Wende bleibt ein kleines Loch.'}`,
+  level: (passes, onBed, from, to) => `Gleichbleibend: ${rows(passes)} über dieselben ${stitches(onBed)}, keine Nadel bewegt, nichts umwickelt: Zähler ${from} → ${to}.`,
+  turningOut: (passes, from, to) => `Zunehmend, ${rows(passes)}, Maschen von ${from} bis ${to}: vor jeder Reihe die Nadel der Liste, am Ende gegenüber dem Schlitten, zurück in Arbeit stellen; sie strickt ihre Masche und deren Umwicklungen zusammen.`,
+  downCaption: 'In Halt, Reihe für Reihe', outCaption: 'Zurück in Arbeit, Reihe für Reihe', turningHead: { down: 'Halt', out: 'Arbeit', stitches: 'strickt', wrap: 'Wickel' },
+  cornerNote: (rests) => `* Eckwickel: nach diesen zwei Reihen den Faden um die Endnadel ${ofBed[rests]} legen, damit neben dem Spann kein Loch entsteht.`,
+
+  toe: (times, onBed, tip) => `${times}-mal abnehmen, von ${onBed} auf ${tip} Maschen je Bett. An jedem Ende der Tabelle, auf beiden Betten gleich, die zwei äußersten Maschen eine Nadel nach innen umhängen, die innere zuerst; die Nadel daneben trägt dann zwei, die die nächste Reihe zusammenstrickt.`,
+  toeSlant: (times, at) => `Die ersten ${times} nur ${side[at]}, wo die kleine Zehe liegt.`,
+  toeCaption: 'Abnahmen', toeHead: ['vor Reihe', 'linkes Ende', 'rechtes Ende', 'je Bett', 'dann Reihen'],
+  graft: (o) => `Maschenstich: Faden abschneiden, ${o.tail} hängen lassen, und die Maschen beider Betten mit der stumpfen Nadel verbinden, jede mit der ihr gegenüber: ${count(o.pairs, 'Paar', 'Paare')}, von ${o.first} bis ${o.last}. Er gibt keinen Wulst.`,
+  orBindOff: 'Oder abketten: alle Maschen auf ein Bett, zwei je Nadel, und locker abketten; schneller, gibt aber einen kleinen Wulst.',
+  bindOff: (o) => `Abketten: die ${stitches(o.pairs)} ${ofBed[o.from]} auf die Nadeln gegenüber umhängen, ${onto[o.to]}, zwei je Nadel, und locker abketten von ${o.first} bis ${o.last}. Faden abschneiden, ${o.tail} hängen lassen. Es bleibt ein kleiner Wulst.`,
+  orGraft: 'Oder im Maschenstich schließen: die Maschen beider Betten mit stumpfer Nadel paarweise verbinden; langsamer, aber ohne Wulst.',
+
+  seam: (over, tail) => `Naht: die Kanten des Schafts an der hinteren Mitte zusammennähen, Reihe an Reihe über ${rows(over)}, vom Anschlag bis zur Wende, flach und nicht fest. Sie braucht ${tail} Garn.`,
+  noSeam: 'Naht: keine, der Schaft ist rund gestrickt.',
+  ends: (ends) => `Enden: ${ends} vernähen, entlang der Naht oder einer Fersenschräge, keines unter Ferse oder Ballen.`,
+  wash: 'Waschen wie später die Socke, in einem Handtuch ausdrücken, flach in Form trocknen oder auf einem Spanner, der nicht größer ist als die Socke. Einen Tag ruhen lassen, dann entlang des Gestricks messen, ungedehnt.',
+  measuresCaption: 'Maße nach dem Waschen', measuresHead: ['Maß', 'erwartet', 'eigenes'],
+  measures: { footLengthMm: 'Fuß, Ferse bis Spitze', footGirthMm: 'Fuß, rundum', halfGirthMm: 'Fuß, flach: Breite', heelDepthMm: 'Ferse, Tiefe', toeLengthMm: 'Spitze, Länge', legLengthMm: 'Schaft, ohne Knöchel' },
+
+  otherSame: (of) => `Die ${foot[of]} Socke ist gleich: nichts weicht ab, zweimal dasselbe stricken. Wer ein genaues Spiegelbild will, vertauscht oben überall links und rechts, Seiten des Schlittens und Nadeln.`,
+  otherDiffers: (of, numbers, sum, carriage) => `Für die ${foot[of]} Socke oben überall links und rechts vertauschen: Schlitten, Enden, Seiten und Nadeln (${numbers === 'middle'
+    ? 'L für R' : `Nadel n wird ${sum} - n`}). Der Schlitten beginnt ${side[carriage]}; Naht und hintere Mitte bleiben in der Mitte. Anders sein muss die Spitze:`,
+  otherSlant: (times, at) => `die ${count(times, 'Abnahme', 'Abnahmen')} der kleinen Zehe kommen zuerst, nun ${side[at]}.`,
+  otherCaption: (of) => `Abnahmen der ${foot[of]}n Socke`,
+
+  sizesCaption: 'Dieselbe Socke in anderen Größen', thisSock: 'Diese Socke',
+  sizesNote: 'Zwei Reihen sind eine Runde; bei flachen Rippen ist jede Fahrt eine Reihe. Größen mit * sind Schätzungen ohne veröffentlichte Tabelle: möglichst den Fuß messen.',
+  sizeRows: {
+    foot: 'Fuß, Länge', girth: 'Fuß, Ballenumfang', stitches: 'Maschen rundum', bed: 'Maschen je Bett', leg: 'Schaft, Reihen', plain: 'Glatte Reihen', ankle: 'Knöchel, Reihen', heel: 'Ferse, Maschen', turnDown: 'Ferse, abnehmend bis',
+    down: 'Ferse abnehmend, Reihen', level: 'Ferse gleichbleibend, Reihen', out: 'Ferse zunehmend, Reihen', footPasses: 'Fuß, Reihen', rounds: 'Fuß, Runden', decreases: 'Spitze, Abnahmen', tip: 'Spitze, Maschen je Bett am Ende',
+    toe: 'Spitze, Reihen', all: 'Reihen insgesamt', sockLength: 'Fuß der Socke, Länge', metres: 'Garn für das Paar, m', grams: 'Garn für das Paar, g',
+  },
+};
