@@ -49,20 +49,19 @@ function endsOf({ moves }: Extract<Step, { do: 'transfer' }>, label: (needle: nu
 /** Closing as chosen in full, the other way in a line. */
 export function writeClosing(context: SheetContext): SheetPart {
   const { told, work, label, tail, record: { plan } } = context, closing = work[work.length - 1], { before, from } = closing;
-  const tailFor = (pairs: number): string => tail(SEWN_FACTOR * pairs / plan.stitchesPerMm + TAIL_MM);
   const graft = before.find((step) => step.do === 'graft'), bindOff = before.find((step) => step.do === 'bind-off'), join = before.find((step) => step.do === 'transfer');
   const at: SheetPart['at'] = [[told.counter, String(closing.index - 1)], [told.carriage, told.side[from]]], base = { id: 'closing', title: told.titles.closing, at } as const;
   if (graft?.do === 'graft') {
     const { pairs } = graft, ends = [pairs[0][0], pairs[pairs.length - 1][0]].map(({ needle }) => label(needle));
     // From the yarn on.
     const [first, last] = from === 'left' ? ends : ends.reverse();
-    return { ...base, blocks: [text(told.graft({ pairs: pairs.length, first, last, tail: tailFor(pairs.length) })), text(told.orBindOff)] };
+    return { ...base, blocks: [text(told.graft({ pairs: pairs.length, first, last, tail: tail(SEWN_FACTOR * pairs.length / plan.stitchesPerMm + TAIL_MM) })), text(told.orBindOff)] };
   }
   if (bindOff?.do !== 'bind-off' || join?.do !== 'transfer') throw new Error('sheet: a program that is not closed');
   const { needles } = bindOff, [move] = join.moves;
   return {
     ...base, blocks: [
-      text(told.bindOff({ pairs: needles.length, from: move.from.bed, to: move.to.bed, first: label(needles[0].needle), last: label(needles[needles.length - 1].needle), tail: tailFor(needles.length) })),
+      text(told.bindOff({ pairs: needles.length, from: move.from.bed, to: move.to.bed, first: label(needles[0].needle), last: label(needles[needles.length - 1].needle), tail: tail(TAIL_MM) })),
       text(told.orGraft),
     ],
   };
