@@ -4,7 +4,7 @@ import type { Plan } from '../plan/plan-types.ts';
 import type { SheetContext, SheetSize } from './sheet-context.ts';
 import { NONE } from './sheet-context.ts';
 import { text } from './sheet.ts';
-import type { SheetPart } from './sheet.ts';
+import type { SheetPart, SheetTable } from './sheet.ts';
 
 /** For a person to write her own measure in. */
 const BLANK = '......';
@@ -21,11 +21,10 @@ export function writeFinish({ told, work, length, tail, record: { program, plan,
   });
   return {
     id: 'finish', title: told.titles.finish, at: [], blocks: [
-      text(rows === 0 ? told.noSeam : told.seam(rows, tail(SEWN_FACTOR * rows / plan.rowsPerMm + TAIL_MM))),
       // Two ends for each length of yarn.
-      text(told.ends(2 * (joins + 1))),
+      text(`${rows === 0 ? told.noSeam : told.seam(rows, tail(SEWN_FACTOR * rows / plan.rowsPerMm + TAIL_MM))} ${told.ends(2 * (joins + 1))}`),
       text(told.wash),
-      { kind: 'table', id: 'measures', caption: told.measuresCaption, head: told.measuresHead, rows: measures, isList: false },
+      { kind: 'table', id: 'measures', caption: told.measuresCaption, head: told.measuresHead, rows: measures, isList: true },
     ],
   };
 }
@@ -34,16 +33,25 @@ type Cell = (size: SheetSize) => string;
 
 /** Counts of this sock and of those to compare with, side by side; null where none is chosen. */
 export function writeSizes(context: SheetContext): SheetPart | null {
-  const { told, record, options: { sizes } } = context, { sizeRows } = told;
+  const { told, record, options: { sizes } } = context;
   if (sizes.length === 0) return null;
   const sum = (of: 'metres' | 'grams'): number => record.yarn.reduce((total, yarn) => total + yarn[of], 0);
   const own: SheetSize = { name: told.thisSock, lengthMm: record.foot.lengthMm, ballGirthMm: record.foot.ballGirthMm, isEstimate: false, plan: record.plan, metres: sum('metres'), grams: sum('grams') };
-  const rows = rowsOf(context, sizeRows).map(([name, cell]) => [name, ...[own, ...sizes].map(cell)]);
+  const places = Array.from({ length: Math.ceil(sizes.length / COLUMNS_ABREAST) }, (_, i) => i * COLUMNS_ABREAST);
   return {
-    id: 'sizes', title: told.titles.sizes, at: [], blocks: [
-      { kind: 'table', id: 'sizes', caption: told.sizesCaption, head: ['', ...[own, ...sizes].map(({ name, isEstimate }) => `${name}${isEstimate ? ' *' : ''}`)], isList: false, rows: rows.filter(([, ...cells]) => cells.some((cell) => cell !== NONE)) },
-      text(told.sizesNote),
-    ],
+    id: 'sizes', title: told.titles.sizes, at: [],
+    blocks: [...places.map((from) => sizeTable(context, [own, ...sizes.slice(from, from + COLUMNS_ABREAST)])), text(told.sizesNote)],
+  };
+}
+
+/** Columns of one table beside the sock's own, as many as a page is wide enough for; the others follow below. Chosen by eye. */
+const COLUMNS_ABREAST = 6;
+
+function sizeTable(context: SheetContext, columns: readonly SheetSize[]): SheetTable {
+  const { told } = context, rows = rowsOf(context, told.sizeRows).map(([name, cell]) => [name, ...columns.map(cell)]);
+  return {
+    kind: 'table', id: 'sizes', caption: told.sizesCaption, head: ['', ...columns.map(({ name, isEstimate }) => `${name}${isEstimate ? ' *' : ''}`)],
+    rows: rows.filter(([, ...cells]) => cells.some((cell) => cell !== NONE)), isList: false,
   };
 }
 

@@ -3,7 +3,7 @@ import { sumOf, wholeParts } from '../base/whole-parts.ts';
 import { TAIL_MM } from '../measure/estimate-yarn.ts';
 import type { YarnStart } from '../plan/sock-file.ts';
 import type { SheetContext } from './sheet-context.ts';
-import { fromTo, NONE } from './sheet-context.ts';
+import { NONE } from './sheet-context.ts';
 import type { WorkItem } from './list-work.ts';
 import { spansOf } from './sheet-spans.ts';
 import { text } from './sheet.ts';
@@ -55,7 +55,7 @@ export function writeMaterials({ told, record: { plan, yarn }, tail }: SheetCont
     id: 'materials', title: told.titles.materials, at: [], blocks: [
       { kind: 'table', id: 'yarns', caption: told.yarnsCaption, head: told.yarnHead, rows: [...rows, ...total], isList: false },
       // A tenth more, and the tools: common practice, no source.
-      text(told.yarnNote(tail(TAIL_MM))), text(told.tools),
+      text(`${told.yarnNote(tail(TAIL_MM))} ${told.tools}`),
     ],
   };
 }
@@ -66,7 +66,7 @@ export function writeSwatch(context: SheetContext): SheetPart {
   const per = (count: number, mm: number): string => number(count / mm * (unit === 'cm' ? 100 : 25.4), unit === 'cm' ? 1 : 2);
   return {
     id: 'swatch', title: told.titles.swatch, at: [], blocks: [
-      text(told.swatchHow(gaugeOf(context))),
+      text(`${told.swatchHow(gaugeOf(context))} ${told.swatchElse}`),
       ...(swatches.length === 0 ? [] : [{
         kind: 'table' as const, id: 'swatches' as const, caption: told.swatchCaption, isList: false,
         head: told.swatchHead.map((head, i) => (i < 5 ? head : `${head} ${told.per[unit]}`)),
@@ -75,7 +75,6 @@ export function writeSwatch(context: SheetContext): SheetPart {
           washed === true ? told.washed : told.unwashed, per(stitches, widthMm), per(rows, heightMm),
         ]),
       }]),
-      text(told.swatchElse),
     ],
   };
 }
@@ -114,8 +113,8 @@ function glanceRow({ told, passes, record: { plan } }: SheetContext, items: read
   const isShaped = section === 'toe' || section.startsWith('heel') || section.startsWith('toe');
   return [
     passes.sections[section], String(items.length), isRound ? told.rounds(items.length / 2) : told.rows(items.length),
-    fromTo(first.index - 1, last.index), fromTo(told.side[first.from], told.side[last.to]),
-    least === most ? String(least) : isShaped ? fromTo(first.knitted, last.knitted) : `${least}–${most}`,
+    told.fromTo(first.index - 1, last.index), told.sides(first.from, last.to),
+    least === most ? String(least) : isShaped ? told.fromTo(first.knitted, last.knitted) : `${least}–${most}`,
   ];
 }
 

@@ -1,6 +1,5 @@
 import { MM_PER_CM, mmToInch } from '../base/unit.ts';
 import type { Plan } from '../plan/plan-types.ts';
-import type { Side } from '../plan/step.ts';
 import type { Words } from '../words/words.ts';
 import type { KnitRecord } from './knit-record.ts';
 import { listWork } from './list-work.ts';
@@ -72,10 +71,8 @@ export function passesOf({ work }: SheetContext, ...sections: readonly WorkItem[
 export function readingsOf({ told }: SheetContext, items: readonly WorkItem[]): SheetPart['at'] {
   const first = items[0], last = items.at(-1);
   if (first === undefined || last === undefined) return [];
-  return [[told.counter, fromTo(first.index - 1, last.index)], [told.carriage, fromTo(told.side[first.from], told.side[last.to])]];
+  return [[told.counter, told.fromTo(first.index - 1, last.index)], [told.carriage, told.sides(first.from, last.to)]];
 }
 
-export const fromTo = (from: string | number, to: string | number): string => `${from} → ${to}`;
-export const ARROW: Readonly<Record<Side, string>> = { left: '←', right: '→' };
 /** An empty cell. */
 export const NONE = '–';

@@ -1,7 +1,7 @@
 import type { SectionName } from '../plan/step.ts';
 import type { WorkItem } from './list-work.ts';
 import type { SheetContext } from './sheet-context.ts';
-import { ARROW, NONE, passesOf, readingsOf } from './sheet-context.ts';
+import { NONE, passesOf, readingsOf } from './sheet-context.ts';
 import { otherBed } from './sheet-work.ts';
 import { text } from './sheet.ts';
 import type { SheetBlock, SheetPart, SheetTable } from './sheet.ts';
@@ -50,6 +50,6 @@ function turningTable({ told, label, record: { plan } }: SheetContext, id: Extra
   return {
     kind: 'table', id, caption: isDown ? told.downCaption : told.outCaption, isList: true,
     head: [told.pass, told.carriageShort, isDown ? turningHead.down : turningHead.out, turningHead.stitches, turningHead.wrap],
-    rows: items.map((item) => [String(item.index), ARROW[item.to], moved(item), String(item.knitted), wrapped(item)]),
+    rows: items.map((item) => [String(item.index), told.side[item.to], moved(item), String(item.knitted), wrapped(item)]),
   };
 }

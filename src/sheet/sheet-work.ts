@@ -18,7 +18,7 @@ export function writeCastOn(context: SheetContext): SheetPart {
   const { told, label, record: { program, plan } } = context, step = program.steps.find(({ do: what }) => what === 'cast-on');
   if (step?.do !== 'cast-on') throw new Error('sheet: a program without a cast-on');
   const { needles, carriage } = step, first = needles[0], last = needles[needles.length - 1];
-  const told1 = { stitches: needles.length, firstBed: first.bed, first: label(first.needle), last: label(last.needle), carriage };
+  const of = { stitches: needles.length, firstBed: first.bed, first: label(first.needle), last: label(last.needle), carriage };
   const rows = BEDS.flatMap((bed) => {
     const onBed = needles.filter((at) => at.bed === bed).map(({ needle }) => needle).sort((a, b) => a - b);
     const isEvery = onBed.length < 2 || onBed[1] - onBed[0] === 1;
@@ -27,8 +27,7 @@ export function writeCastOn(context: SheetContext): SheetPart {
   return {
     id: 'castOn', title: told.titles.castOn, at: [[told.counter, '0'], [told.carriage, told.side[carriage]]], blocks: [
       { kind: 'table', id: 'cast-on', caption: told.castOnCaption, head: told.castOnHead, rows, isList: false },
-      text(step.isClosed ? told.castOnRing({ ...told1, turn: label(needles[plan.bedStitches - 1].needle) }) : told.castOnRow({ ...told1, lastBed: last.bed })),
-      text(told.castOnWeight),
+      text(`${step.isClosed ? told.castOnRing({ ...of, turn: label(needles[plan.bedStitches - 1].needle) }) : told.castOnRow({ ...of, lastBed: last.bed })} ${told.castOnWeight}`),
     ],
   };
 }
@@ -77,7 +76,8 @@ export function writeTube(context: SheetContext, section: 'ankle' | 'foot'): She
   const { told } = context, items = passesOf(context, section), [first] = items;
   if (items.length === 0) return null;
   const shift = writeShift(context, items, section === 'ankle' ? 'shift-to' : 'shift-from');
-  return { id: section, title: told.titles[section], at: readingsOf(context, items), blocks: [text(told.tube(items.length, first.beds[0])), ...shift] };
+  const knit = text(told.tube(items.length, first.beds[0]));
+  return { id: section, title: told.titles[section], at: readingsOf(context, items), blocks: section === 'ankle' ? [knit, ...shift] : [...shift, knit] };
 }
 
 /** Stitches moved to the bed of a heel on more than half, before the tube's last round, and back after the heel. */

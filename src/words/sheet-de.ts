@@ -32,7 +32,7 @@ const cautions: Readonly<Record<string, (value: string) => string>> = {
 /** The knitting sheet in German. A pass is a Reihe, since the counter counts it so. */
 export const SHEET_DE: typeof SHEET_EN = {
   decimalMark: ',', bed, bedShort, side, cautions,
-  counter: 'Zähler', carriage: 'Schlitten', pass: 'Reihe', carriageShort: 'nach',
+  counter: 'Zähler', carriage: 'Schlitten', pass: 'Reihe', carriageShort: 'nach', fromTo: (from, to) => `${from} bis ${to}`, sides: (from, to) => `${side[from]} bis ${side[to]}`,
   titles: {
     sock: 'Die Socke', materials: 'Material', swatch: 'Maschenprobe', care: 'Vorsicht', glance: 'Auf einen Blick', castOn: 'Anschlag', leg: 'Schaft', turn: 'Sammeln und Wenden', ankle: 'Knöchel',
     heel: 'Ferse', foot: 'Fuß', toe: 'Spitze', closing: 'Schließen', finish: 'Fertigstellen', other: 'Die andere Socke', sizes: 'Größen',
@@ -54,22 +54,22 @@ export const SHEET_DE: typeof SHEET_EN = {
   yarnNote: (tail) => `Geschätzt aus der Zahl der Maschen, mit Naht, Schließen und Enden von ${tail}: ein Zehntel mehr bereithalten.`,
   tools: 'Dazu: Anschlagkamm und Gewichte, zwei kleine Gewichte für die Ferse, Werkzeug zum Umhängen, Reihenzähler, stumpfe Stopfnadel, Faden zum Markieren.',
 
-  swatchHow: (gauge) => `Gebraucht: ${gauge}. Die Probe stricken wie den Fuß, mit gleichem Garn und gleicher Spannung, um die Hälfte breiter als das, was gezählt wird. Waschen und trocknen wie später die Socke, einen Tag flach ruhen lassen, nicht gespannt und nicht gesteckt, dann in der Mitte zählen.`,
-  swatchElse: 'Weicht die Zählung ab, die eigene Maschenprobe in den Plan eintragen: alle Zahlen unten folgen aus ihr.',
+  swatchHow: (gauge) => `Gebraucht: ${gauge}. Die Probe wie den Fuß stricken, um die Hälfte breiter als das, was gezählt wird. Waschen und trocknen wie die Socke, einen Tag flach und ungespannt ruhen lassen, in der Mitte zählen.`,
+  swatchElse: 'Weicht sie ab, die eigene in den Plan eintragen: alle Zahlen unten folgen aus ihr.',
   swatchCaption: 'Gezählte Proben', swatchHead: ['Maschen', 'auf', 'Reihen', 'auf', 'Zustand', 'Maschen', 'Reihen'], washed: 'gewaschen', unwashed: 'noch ungewaschen',
   per: { cm: 'auf 10 cm', in: 'auf 1 in' },
 
   care: [
     'Nadelhaken und Zungen sind scharf. Gewichte so hängen, dass sie nicht auf Füße fallen; Finger weg vom Schlitten, Kinder auf Abstand.',
-    'Bei Schwellungen, tauben Füßen, Diabetes oder Durchblutungsstörungen enge Bündchen meiden, ebenso Wülste und lose Falten an den Zehen, und ärztlich fragen, was zu tragen ist. Eine Socke, die tiefe Abdrücke lässt, ist zu eng; dies ist keine Kompressionssocke.',
+    'Bei Schwellungen, tauben Füßen, Diabetes oder Durchblutungsstörungen enge Bündchen, Wülste und Falten an den Zehen meiden und ärztlich fragen. Tiefe Abdrücke: zu eng. Dies ist keine Kompressionssocke.',
     'Socken ohne Schuhe rutschen auf glatten Böden; Noppen unter der Sohle helfen.',
   ],
 
   glanceCaption: 'Abschnitte der Reihe nach', glanceHead: ['Abschnitt', 'Reihen', 'ergibt', 'Zähler', 'Schlitten', 'Maschen je Reihe'],
   rows, rounds,
-  glanceNote: 'Der Zähler zählt jede Fahrt des Schlittens als Reihe; zwei Reihen sind eine Runde des Schlauchs. Nach dem Anschlag auf 0 stellen. Die Pfeile gehen vom Anfang zum Ende eines Abschnitts.',
+  glanceNote: 'Jede Fahrt des Schlittens zählt als Reihe, zwei Reihen sind eine Runde. Zähler nach dem Anschlag auf 0. Zähler und Schlitten: am Anfang und am Ende des Abschnitts.',
   changesCaption: 'Garnwechsel', changesHead: ['Reihen', 'Garn', 'ansetzen'],
-  changesNote: (tail) => `Bei jedem Wechsel den Faden abschneiden, ${tail} hängen lassen und den nächsten dort ansetzen, wo der Schlitten steht. 0 ist der Anschlag.`,
+  changesNote: (tail) => `Bei jedem Wechsel abschneiden, ${tail} hängen lassen, den nächsten Faden beim Schlitten ansetzen. 0 ist der Anschlag.`,
 
   castOnCaption: 'Nadeln für den Anschlag', castOnHead: ['Bett', 'von', 'bis', 'Nadeln', 'Maschen'], everyNeedle: 'jede', everySecond: 'jede zweite',
   castOnRow: (o) => `${stitches(o.stitches)} für 1x1-Rippen anschlagen, abwechselnd auf beiden Betten, von ${o.first} auf ${atBed[o.firstBed]} bis ${o.last} auf ${atBed[o.lastBed]}. Der Schlitten steht danach mit dem Faden ${side[o.carriage]}.`,
@@ -80,10 +80,10 @@ export const SHEET_DE: typeof SHEET_EN = {
   legTube: (passes, first) => `${rows(passes)} glatt stricken, das sind ${rounds(passes / 2)}: zuerst ${theBed[first]}, dann abwechselnd.`,
 
   gather: (moves, from, to) => `Sammeln: Gewicht abnehmen und die ${stitches(moves)} ${ofBed[from]} gerade hinüber auf die leeren Nadeln gegenüber umhängen, ${onto[to]}.`,
-  plainRows: (passes, of, onBed, from, to) => `${count(passes, 'glatte Reihe', 'glatte Reihen')} nur auf ${atBed[of]} stricken, je ${stitches(onBed)}: Zähler ${from} → ${to}.`,
+  plainRows: (passes, of, onBed, from, to) => `${count(passes, 'glatte Reihe', 'glatte Reihen')} nur auf ${atBed[of]} stricken, je ${stitches(onBed)}: Zähler ${from} bis ${to}.`,
   turn: (moves, from, to, onBed) => `Wenden: die äußeren Viertel ${ofBed[from]}, ${stitches(moves)}, ${onto[to]} umhängen, so dass ${onBed} Maschen ${onBed} gegenüberstehen und die Kanten in der Mitte ${ofBed[to]} zusammenstoßen: dort ist die hintere Mitte.`,
   turnRule: (at, first, second, last) => `${end[at]}: ${first[0]} auf ${first[1]}${second === null ? '' : `, ${second[0]} auf ${second[1]}`}, und so fort bis ${last[0]} auf ${last[1]}.`,
-  turnYarn: (tail, at) => `Faden abschneiden, an der hinteren Mitte ${tail} hängen lassen, und ${side[at]} neu ansetzen, wo der Schlitten steht. Das Gewicht wieder einhängen, in beide Lagen.`,
+  turnYarn: (tail, at) => `Faden abschneiden, ${tail} hängen lassen, ${side[at]} beim Schlitten neu ansetzen. Das Gewicht wieder einhängen, in beide Lagen.`,
   gatherCaption: (from, to) => `Sammeln: ${fromBed[from]} ${onto[to]}`,
   turnCaption: (from, to) => `Wenden: ${fromBed[from]} ${onto[to]}`,
   fromHead: 'von', toHead: 'auf',
@@ -95,17 +95,17 @@ export const SHEET_DE: typeof SHEET_EN = {
 
   heelRests: (knits, rests) => `Nur ${theBed[knits]} strickt die Ferse; ${theBed[rests]} ruht mit seinen Maschen.`,
   toeRests: (knits, rests) => `Die Spitze wird wie eine Ferse auf ${atBed[knits]} gestrickt, abnehmend und wieder zunehmend; ${theBed[rests]} ruht mit seinen Maschen.`,
-  heelWeight: 'Kleine Gewichte unter den strickenden Maschen halten, nahe beiden Enden der kurzen Reihen, und alle paar Reihen nachhängen.',
-  turningDown: (passes, from, to, hasWraps) => `Abnehmend, ${rows(passes)}, Maschen von ${from} bis ${to}: vor jeder Reihe die Nadel der Liste, am Ende gegenüber dem Schlitten, in Halt stellen; ${hasWraps
+  heelWeight: 'Kleine Gewichte nahe beiden Enden der kurzen Reihen, alle paar Reihen nachhängen.',
+  turningDown: (passes, from, to, hasWraps) => `Abnehmend, ${rows(passes)}, Maschen von ${from} bis ${to}: vor jeder Reihe die genannte Nadel, gegenüber dem Schlitten, in Halt stellen; ${hasWraps
     ? 'nach der Reihe den Faden um sie legen (umwickeln).' : 'es wird nichts umwickelt, an jeder Wende bleibt ein kleines Loch.'}`,
-  level: (passes, onBed, from, to) => `Gleichbleibend: ${rows(passes)} über dieselben ${stitches(onBed)}, keine Nadel bewegt, nichts umwickelt: Zähler ${from} → ${to}.`,
-  turningOut: (passes, from, to) => `Zunehmend, ${rows(passes)}, Maschen von ${from} bis ${to}: vor jeder Reihe die Nadel der Liste, am Ende gegenüber dem Schlitten, zurück in Arbeit stellen; sie strickt ihre Masche und deren Umwicklungen zusammen.`,
+  level: (passes, onBed, from, to) => `Gleichbleibend: ${rows(passes)} über dieselben ${stitches(onBed)}, keine Nadel bewegt, nichts umwickelt: Zähler ${from} bis ${to}.`,
+  turningOut: (passes, from, to) => `Zunehmend, ${rows(passes)}, Maschen von ${from} bis ${to}: vor jeder Reihe die genannte Nadel, gegenüber dem Schlitten, zurück in Arbeit stellen; sie strickt Masche und Umwicklungen zusammen.`,
   downCaption: 'In Halt, Reihe für Reihe', outCaption: 'Zurück in Arbeit, Reihe für Reihe', turningHead: { down: 'Halt', out: 'Arbeit', stitches: 'strickt', wrap: 'Wickel' },
   cornerNote: (rests) => `* Eckwickel: nach diesen zwei Reihen den Faden um die Endnadel ${ofBed[rests]} legen, damit neben dem Spann kein Loch entsteht.`,
 
-  toe: (times, onBed, tip) => `${times}-mal abnehmen, von ${onBed} auf ${tip} Maschen je Bett. An jedem Ende der Tabelle, auf beiden Betten gleich, die zwei äußersten Maschen eine Nadel nach innen umhängen, die innere zuerst; die Nadel daneben trägt dann zwei, die die nächste Reihe zusammenstrickt.`,
+  toe: (times, onBed, tip) => `${times}-mal abnehmen, von ${onBed} auf ${tip} Maschen je Bett. An den genannten Enden beider Betten die zwei äußersten Maschen eine Nadel nach innen umhängen, die innere zuerst; die nächste Nadel trägt dann zwei, die zusammengestrickt werden.`,
   toeSlant: (times, at) => `Die ersten ${times} nur ${side[at]}, wo die kleine Zehe liegt.`,
-  toeCaption: 'Abnahmen', toeHead: ['vor Reihe', 'linkes Ende', 'rechtes Ende', 'je Bett', 'dann Reihen'],
+  toeCaption: 'Abnahmen: vor welcher Reihe, dann Maschen je Bett, dann Reihen', toeHead: ['vor', 'links', 'rechts', 'je Bett', 'dann'],
   graft: (o) => `Maschenstich: Faden abschneiden, ${o.tail} hängen lassen, und die Maschen beider Betten mit der stumpfen Nadel verbinden, jede mit der ihr gegenüber: ${count(o.pairs, 'Paar', 'Paare')}, von ${o.first} bis ${o.last}. Er gibt keinen Wulst.`,
   orBindOff: 'Oder abketten: alle Maschen auf ein Bett, zwei je Nadel, und locker abketten; schneller, gibt aber einen kleinen Wulst.',
   bindOff: (o) => `Abketten: die ${stitches(o.pairs)} ${ofBed[o.from]} auf die Nadeln gegenüber umhängen, ${onto[o.to]}, zwei je Nadel, und locker abketten von ${o.first} bis ${o.last}. Faden abschneiden, ${o.tail} hängen lassen. Es bleibt ein kleiner Wulst.`,
@@ -122,7 +122,7 @@ export const SHEET_DE: typeof SHEET_EN = {
   otherDiffers: (of, numbers, sum, carriage) => `Für die ${foot[of]} Socke oben überall links und rechts vertauschen: Schlitten, Enden, Seiten und Nadeln (${numbers === 'middle'
     ? 'L für R' : `Nadel n wird ${sum} - n`}). Der Schlitten beginnt ${side[carriage]}; Naht und hintere Mitte bleiben in der Mitte. Anders sein muss die Spitze:`,
   otherSlant: (times, at) => `die ${count(times, 'Abnahme', 'Abnahmen')} der kleinen Zehe kommen zuerst, nun ${side[at]}.`,
-  otherCaption: (of) => `Abnahmen der ${foot[of]}n Socke`,
+  otherCaption: (of) => `Abnahmen der ${foot[of]}n Socke: vor welcher Reihe, dann Maschen je Bett, dann Reihen`,
 
   sizesCaption: 'Dieselbe Socke in anderen Größen', thisSock: 'Diese Socke',
   sizesNote: 'Zwei Reihen sind eine Runde; bei flachen Rippen ist jede Fahrt eine Reihe. Größen mit * sind Schätzungen ohne veröffentlichte Tabelle: möglichst den Fuß messen.',
@@ -130,5 +130,23 @@ export const SHEET_DE: typeof SHEET_EN = {
     foot: 'Fuß, Länge', girth: 'Fuß, Ballenumfang', stitches: 'Maschen rundum', bed: 'Maschen je Bett', leg: 'Schaft, Reihen', plain: 'Glatte Reihen', ankle: 'Knöchel, Reihen', heel: 'Ferse, Maschen', turnDown: 'Ferse, abnehmend bis',
     down: 'Ferse abnehmend, Reihen', level: 'Ferse gleichbleibend, Reihen', out: 'Ferse zunehmend, Reihen', footPasses: 'Fuß, Reihen', rounds: 'Fuß, Runden', decreases: 'Spitze, Abnahmen', tip: 'Spitze, Maschen je Bett am Ende',
     toe: 'Spitze, Reihen', all: 'Reihen insgesamt', sockLength: 'Fuß der Socke, Länge', metres: 'Garn für das Paar, m', grams: 'Garn für das Paar, g',
+  },
+
+  room: {
+    heading: 'Strickblatt', about: 'Die ganze Socke auf Papier: drucken oder als Text mitnehmen. Der Zähler zählt jede Fahrt des Schlittens.',
+    paper: 'Papier', papers: { a4: 'A4', letter: 'US Letter' }, language: 'Sprache des Blattes', numbers: 'Nadeln gezählt von', numbersFrom: { middle: 'der Mitte', left: 'links' },
+    transfers: 'Jede umgehängte Masche auflisten', sizes: 'Größen als Spalten', sizesHelp: 'Diese Socke steht immer zuerst.', estimate: 'Schätzung',
+    print: 'Drucken', copy: 'Als Text kopieren', save: 'Text sichern', copied: 'Kopiert.', notCopied: 'Der Browser ließ die Seite nicht kopieren.', saved: (name) => `Gesichert als ${name}.`,
+    pages: 'Seiten des Blattes', page: (page, pages) => `Seite ${page} von ${pages}`, continued: (title) => `${title}, weiter`,
+    count: (pages, paper) => `${count(pages, 'Seite', 'Seiten')} ${paper}`,
+    tooLong: 'Das sind mehr als vier: ohne die Liste der umgehängten Maschen oder mit weniger Größen wird es kürzer.',
+    tooLongAnyway: 'Das sind mehr als vier: diese Socke hat sehr viele Reihen oder Streifen aufzulisten.',
+    waiting: 'Die Socke wird berechnet…', none: 'Es gibt noch keine Socke, die sich stricken lässt.', kept: 'Die Socke in der Eingabe lässt sich so nicht stricken: dies ist das Blatt der letzten, die es ließ.',
+    grading: 'Größen werden berechnet…', sizeFails: (size, why) => `${size}: ${why}`, gradeFails: (why) => `Die Größen konnten nicht berechnet werden: ${why}`,
+  },
+  sizeNames: {
+    'Infant, to 6 months': 'Säugling, bis 6 Monate', 'Infant, to 1 year': 'Säugling, bis 1 Jahr', 'Child, 1 to 2 years': 'Kind, 1 bis 2 Jahre', 'Child, 3 to 4 years': 'Kind, 3 bis 4 Jahre',
+    'Child, 5 to 6 years': 'Kind, 5 bis 6 Jahre', 'Child, 7 to 8 years': 'Kind, 7 bis 8 Jahre', 'Child, 9 to 10 years': 'Kind, 9 bis 10 Jahre', 'Child, 11 to 12 years': 'Kind, 11 bis 12 Jahre',
+    'Adult, extra-small': 'Erwachsene, sehr klein', 'Adult, small': 'Erwachsene, klein', 'Adult, medium': 'Erwachsene, mittel', 'Adult, large': 'Erwachsene, groß', 'Adult, extra-large': 'Erwachsene, sehr groß',
   },
 };

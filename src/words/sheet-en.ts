@@ -23,7 +23,7 @@ const cautions: Readonly<Record<string, (value: string) => string>> = {
 /** The knitting sheet. */
 export const SHEET_EN = {
   decimalMark: '.', bed, bedShort, side, cautions,
-  counter: 'Counter', carriage: 'Carriage', pass: 'Pass', carriageShort: 'To',
+  counter: 'Counter', carriage: 'Carriage', pass: 'Pass', carriageShort: 'To', fromTo: (from: string | number, to: string | number) => `${from} to ${to}`, sides: (from: Side, to: Side) => `${side[from]} to ${side[to]}`,
   titles: {
     sock: 'The sock', materials: 'Materials', swatch: 'Swatch', care: 'Take care', glance: 'At a glance', castOn: 'Cast-on', leg: 'Leg', turn: 'Gather and turn', ankle: 'Ankle',
     heel: 'Heel', foot: 'Foot', toe: 'Toe', closing: 'Closing', finish: 'Finishing', other: 'The other sock', sizes: 'Sizes',
@@ -58,7 +58,7 @@ export const SHEET_EN = {
 
   glanceCaption: 'Sections in order', glanceHead: ['Section', 'Passes', 'Makes', 'Counter', 'Carriage', 'Stitches a pass'],
   rows: (n: number) => count(n, 'row'), rounds: (n: number) => count(n, 'round'),
-  glanceNote: 'The counter counts passes, and two passes make a round of the tube; set it to 0 after the cast-on. The arrows go from start to end of a section.',
+  glanceNote: 'The counter counts passes, and two passes make a round of the tube; set it to 0 after the cast-on. Counter and carriage are those at the start and at the end of a section.',
   changesCaption: 'Yarn changes', changesHead: ['Passes', 'Yarn', 'Join at'],
   changesNote: (tail: string) => `At each change break the yarn, leave ${tail}, and join the next where the carriage stands. 0 is the cast-on.`,
 
@@ -73,7 +73,7 @@ export const SHEET_EN = {
   legTube: (passes: number, first: Bed) => `Knit ${count(passes, 'pass', 'passes')} plain, that is ${count(passes / 2, 'round')}: the ${bed[first]} first, the beds in turn.`,
 
   gather: (moves: number, from: Bed, to: Bed) => `Gather: take the weight off and move the ${moves} loops of the ${bed[from]} straight across to the empty needles facing them on the ${bed[to]}.`,
-  plainRows: (passes: number, of: Bed, stitches: number, from: number, to: number) => `Knit ${count(passes, 'plain row')} on the ${bed[of]} alone, ${stitches} stitches each: counter ${from} → ${to}.`,
+  plainRows: (passes: number, of: Bed, stitches: number, from: number, to: number) => `Knit ${count(passes, 'plain row')} on the ${bed[of]} alone, ${stitches} stitches each: counter ${from} to ${to}.`,
   turn: (moves: number, from: Bed, to: Bed, onBed: number) => `Turn the work: move the outer quarters of the ${bed[from]}, ${moves} loops, to the ${bed[to]}, so that ${onBed} stitches face ${onBed} and the edges meet in the middle of the ${bed[to]}: that is the centre back.`,
   turnRule: (end: Side, first: readonly [string, string], second: readonly [string, string] | null, last: readonly [string, string]) =>
     `${end === 'left' ? 'Left' : 'Right'} end: ${first[0]} to ${first[1]}${second === null ? '' : `, ${second[0]} to ${second[1]}`}, and so on until ${last[0]} to ${last[1]}.`,
@@ -93,7 +93,7 @@ export const SHEET_EN = {
   turningDown: (passes: number, from: number, to: number, hasWraps: boolean) =>
     `Turning down, ${count(passes, 'pass', 'passes')}, stitches from ${from} to ${to}: before each pass put the needle in the list, at the end away from the carriage, into hold; ${hasWraps
       ? 'after the pass lay the working yarn round it.' : 'nothing is wrapped, and a small hole stays at each turn.'}`,
-  level: (passes: number, stitches: number, from: number, to: number) => `Level: ${count(passes, 'pass', 'passes')} over the same ${stitches} stitches, no needle moved, nothing wrapped: counter ${from} → ${to}.`,
+  level: (passes: number, stitches: number, from: number, to: number) => `Level: ${count(passes, 'pass', 'passes')} over the same ${stitches} stitches, no needle moved, nothing wrapped: counter ${from} to ${to}.`,
   turningOut: (passes: number, from: number, to: number) =>
     `Turning out, ${count(passes, 'pass', 'passes')}, stitches from ${from} to ${to}: before each pass bring the needle in the list, at the end away from the carriage, back to work; it knits its stitch and its wraps together.`,
   downCaption: 'Into hold, pass by pass', outCaption: 'Back to work, pass by pass', turningHead: { down: 'Hold', out: 'Work', stitches: 'Knits', wrap: 'Wrap' },
@@ -101,7 +101,7 @@ export const SHEET_EN = {
 
   toe: (times: number, onBed: number, tip: number) => `Decrease ${count(times, 'time')}, from ${onBed} to ${tip} stitches a bed. At each end in the table, on both beds alike, move the two outermost loops one needle inward, the inner one first; the needle beside them then carries two, which the next pass knits together.`,
   toeSlant: (times: number, end: Side) => `The first ${times} are on the ${side[end]} only, where the little toe lies.`,
-  toeCaption: 'Decreases', toeHead: ['Before pass', 'Left end', 'Right end', 'Left a bed', 'Then passes'],
+  toeCaption: 'Decreases: before which pass, stitches then on a bed, passes then knitted', toeHead: ['Before', 'Left end', 'Right end', 'A bed', 'Then knit'],
   graft: (o: { pairs: number; first: string; last: string; tail: string }) =>
     `Graft: break the yarn, leave ${o.tail}, and join the two beds' loops with the blunt needle, each with the one facing it: ${count(o.pairs, 'pair')}, from ${o.first} to ${o.last}. It leaves no ridge.`,
   orBindOff: 'Or bind off instead: all loops to one bed, two on a needle, and chain them off loosely; quicker, but it leaves a small ridge.',
@@ -120,7 +120,7 @@ export const SHEET_EN = {
   otherDiffers: (of: FootSide, numbers: 'middle' | 'left', sum: number, carriage: Side) => `For the ${foot[of]} sock exchange left and right in everything above: carriage, ends, sides, and needles (${numbers === 'middle'
     ? 'L for R' : `needle n becomes ${sum} - n`}). The carriage starts on the ${side[carriage]}; seam and centre back stay in the middle. What must differ is the toe:`,
   otherSlant: (times: number, end: Side) => `the little toe's ${count(times, 'decrease')} come first, now on the ${side[end]}.`,
-  otherCaption: (of: FootSide) => `Decreases of the ${foot[of]} sock`,
+  otherCaption: (of: FootSide) => `Decreases of the ${foot[of]} sock: before which pass, stitches then on a bed, passes then knitted`,
 
   sizesCaption: 'The same sock in other sizes', thisSock: 'This sock',
   sizesNote: 'Two passes make a round; a row of the flat rib is one pass. Sizes marked * are estimates without a published table: measure the foot if you can.',
@@ -129,4 +129,20 @@ export const SHEET_EN = {
     down: 'Heel down, passes', level: 'Heel level, passes', out: 'Heel out, passes', footPasses: 'Foot, passes', rounds: 'Foot, rounds', decreases: 'Toe, decreases', tip: 'Toe, stitches a bed at the tip',
     toe: 'Toe, passes', all: 'Passes in all', sockLength: 'Foot of the sock, length', metres: 'Yarn for the pair, m', grams: 'Yarn for the pair, g',
   },
+
+  /** The room in which the sheet is looked at and printed. */
+  room: {
+    heading: 'Knitting sheet', about: 'All of the sock on paper: print it, or take the text along. The counter counts passes.',
+    paper: 'Paper', papers: { a4: 'A4', letter: 'US Letter' }, language: 'Language of the sheet', numbers: 'Needles counted from', numbersFrom: { middle: 'the middle', left: 'the left' },
+    transfers: 'List every stitch that is moved', sizes: 'Sizes as columns', sizesHelp: 'This sock always stands first.', estimate: 'estimate',
+    print: 'Print', copy: 'Copy as text', save: 'Save text', copied: 'Copied.', notCopied: 'The browser did not let the page copy.', saved: (name: string) => `Saved as ${name}.`,
+    pages: 'Pages of the sheet', page: (page: number, pages: number) => `Page ${page} of ${pages}`, continued: (title: string) => `${title}, continued`,
+    count: (pages: number, paper: string) => `${count(pages, 'page')} of ${paper}`,
+    tooLong: 'That is more than four: without the list of moved stitches, or with fewer sizes, it gets shorter.',
+    tooLongAnyway: 'That is more than four: this sock has a great many passes or stripes to list.',
+    waiting: 'The sock is being worked out…', none: 'There is no sock yet that can be knitted.', kept: 'The sock on the panel cannot be knitted as it stands: this is the sheet of the last one that could.',
+    grading: 'Sizes are being worked out…', sizeFails: (size: string, why: string) => `${size}: ${why}`, gradeFails: (why: string) => `The sizes could not be worked out: ${why}`,
+  },
+  /** Names of the standard sizes, where the language has others. */
+  sizeNames: {} as Readonly<Record<string, string>>,
 };

@@ -68,7 +68,7 @@ describe('a knitting sheet, knitted from its text alone on needles of the test',
     expect(stitches('Into hold, pass by pass')).toEqual(Array.from({ length: 22 }, (_, i) => 31 - i));
     expect(stitches('Back to work, pass by pass')).toEqual(Array.from({ length: 22 }, (_, i) => 11 + i));
     // Eleven times four stitches: 32 to 10 a bed.
-    expect((tables.get('Toe/Decreases') ?? []).map((row) => Number(row['Left a bed']))).toEqual(Array.from({ length: 11 }, (_, i) => 30 - 2 * i));
+    expect((tables.get('Toe/Decreases: before which pass, stitches then on a bed, passes then knitted') ?? []).map((row) => Number(row['A bed']))).toEqual(Array.from({ length: 11 }, (_, i) => 30 - 2 * i));
   });
 
   it('brings the needles to where the trace has them after every pass, and leaves no loop', () => {
@@ -93,8 +93,8 @@ describe('a knitting sheet, knitted from its text alone on needles of the test',
       compare(seen, sock.trace);
       expect(liveAtEnd).toBe(0);
     };
-    expect(replay(text.replace(/^( {2}\d+ +→ +)R12( +23)/m, '$1R13$2'))).toThrow();
-    expect(replay(text.replace(/^( {2}\d+ +)→( +R12 +23)/m, '$1←$2'))).toThrow();
+    expect(replay(text.replace(/^( {2}\d+ +right +)R12( +23)/m, '$1R13$2'))).toThrow();
+    expect(replay(text.replace(/^( {2}\d+ +)right( +R12 +23)/m, '$1left$2'))).toThrow();
     expect(replay(text.replace(/^ {2}L20 +L13$/m, '  L20  L14'))).toThrow();
     expect(replay(text.replace('L14 L15', 'L13 L14'))).toThrow();
     expect(replay(text.replace(/10 pairs, from L5 to R5/, '8 pairs, from L4 to R4'))).toThrow();
@@ -106,14 +106,14 @@ describe('a knitting sheet, knitted from its text alone on needles of the test',
     const carrying = (bed: number, pass: number): number[] => [...mirrored.needleStates.subarray((2 * pass + bed) * needlesPerBed, (2 * pass + bed + 1) * needlesPerBed)]
       .flatMap((state, i) => (state === 0 ? [] : [i + 1]));
     const label = (needle: number): string => (needle <= needlesPerBed / 2 ? `L${needlesPerBed / 2 + 1 - needle}` : `R${needle - needlesPerBed / 2}`);
-    const rows = tables.get('The other sock/Decreases of the left sock') ?? [];
+    const rows = tables.get('The other sock/Decreases of the left sock: before which pass, stitches then on a bed, passes then knitted') ?? [];
     expect(rows.length).toBe(sock.plan.toeDecreases);
     for (const row of rows) {
-      const before = carrying(0, Number(row['Before pass']) - 1), after = carrying(0, Number(row['Before pass']));
+      const before = carrying(0, Number(row['Before']) - 1), after = carrying(0, Number(row['Before']));
       // The outermost needles that the mirrored work empties are the ones that the table moves last.
       expect(row['Left end'] === '–' ? null : row['Left end'].split(' ').at(-1)).toBe(after[0] === before[0] ? null : label(before[0]));
       expect(row['Right end'] === '–' ? null : row['Right end'].split(' ').at(-1)).toBe(after.at(-1) === before.at(-1) ? null : label(before.at(-1)!));
-      expect(Number(row['Left a bed'])).toBe(after.length);
+      expect(Number(row['A bed'])).toBe(after.length);
     }
     expect(words.get('The other sock')).toContain('The carriage starts on the right');
     const plain = sheetOf(knit(COMMON));

@@ -71,7 +71,7 @@ export function knitSheet(text: string): KnittedSheet {
   let carriage = wordsIn(sheet, 'Cast-on', /Carriage: (\w+)/)[0] as Side, pass = 0;
   const seen: SeenPass[] = [];
   for (const row of rows('At a glance/Sections in order')) {
-    const [from, to] = row['Counter'].split(' → ').map(Number), [start, end] = row['Carriage'].split(' → ');
+    const [from, to] = row['Counter'].split(' to ').map(Number), [start, end] = row['Carriage'].split(' to ');
     expectSame(pass, from, `the counter before ${row['Section']}`);
     expectSame(carriage, start, `the carriage before ${row['Section']}`);
     for (let place = 0; pass < to; place++) {
@@ -109,16 +109,16 @@ type After = (carriage: Side, knitted: number) => number;
 function movesBefore(sheet: ReadSheet, needles: Needles, needle: (label: string) => number): (pass: number, carriage: Side) => After {
   const heel = wordsIn(sheet, 'Heel', /The (front|back) bed alone/)[0] as Bed;
   const transfers = readTransfers(sheet);
-  const toe = sheet.tables.get('Toe/Decreases') ?? [];
+  const toe = sheet.tables.get('Toe/Decreases: before which pass, stitches then on a bed, passes then knitted') ?? [];
   const holds = ['Heel', 'Toe'].flatMap((part) => [
     ...(sheet.tables.get(`${part}/Into hold, pass by pass`) ?? []), ...(sheet.tables.get(`${part}/Back to work, pass by pass`) ?? []),
   ]);
   return (pass, carriage) => {
     for (const move of transfers.filter((transfer) => transfer.before === pass)) needles.move(move.from, needle(move.at), move.to, needle(move.onto));
-    for (const row of toe.filter((decrease) => Number(decrease['Before pass']) === pass)) {
+    for (const row of toe.filter((decrease) => Number(decrease['Before']) === pass)) {
       decrease(needles, row['Left end'], 1, needle);
       decrease(needles, row['Right end'], -1, needle);
-      for (const bed of BEDS) expectSame(needles.loops[bed].filter((loops) => loops > 0).length, Number(row['Left a bed']), `stitches left before pass ${pass}`);
+      for (const bed of BEDS) expectSame(needles.loops[bed].filter((loops) => loops > 0).length, Number(row['A bed']), `stitches left before pass ${pass}`);
     }
     const row = holds.find((held) => Number(held['Pass']) === pass);
     if (row === undefined) return () => 0;
@@ -130,7 +130,7 @@ function movesBefore(sheet: ReadSheet, needles: Needles, needle: (label: string)
     expectSame(sideOf(needles, heel, needle(moved)), carriage === 'left' ? 'right' : 'left', `the end of ${moved} before pass ${pass}`);
     return (now, knitted) => {
       expectSame(knitted, Number(row['Knits']), `stitches of pass ${pass}`);
-      expectSame(row['To'], now === 'left' ? '←' : '→', `the arrow of pass ${pass}`);
+      expectSame(now, row['To'], `the carriage of pass ${pass}`);
       if (row['Wrap'] === '–') return 0;
       const isCorner = row['Wrap'].endsWith('*'), at = needle(row['Wrap'].replace('*', '')), wrapped = isCorner ? other(heel) : heel;
       if (needles.loops[wrapped][at] === 0) throw new Error(`pass ${pass}: nothing to wrap on ${row['Wrap']}`);
@@ -160,7 +160,7 @@ function readTransfers(sheet: ReadSheet): Transfer[] {
     const match = /^(.+)\/(Gathering|Turning|Moved stitches): from the (\w+) bed to the (\w+) bed$/.exec(key);
     if (match === null) return [];
     const [, part, what, from, to] = match;
-    const [start, end] = part === 'Gather and turn' ? numbersIn(sheet, part, /Counter: (\d+) → (\d+)/) : [0, 0];
+    const [start, end] = part === 'Gather and turn' ? numbersIn(sheet, part, /Counter: (\d+) to (\d+)/) : [0, 0];
     return rows.map((row) => ({
       before: what === 'Gathering' ? start + 1 : what === 'Turning' ? end + 1 : Number(row['Before pass']),
       from: from as Bed, at: row['From'], to: to as Bed, onto: row['To'],
