@@ -45,7 +45,7 @@ export function writeSizes(context: SheetContext): SheetPart | null {
 }
 
 /** Columns of one table beside the sock's own, as many as a page is wide enough for; the others follow below. Chosen by eye. */
-const COLUMNS_ABREAST = 6;
+const COLUMNS_ABREAST = 5;
 
 function sizeTable(context: SheetContext, columns: readonly SheetSize[]): SheetTable {
   const { told } = context, rows = rowsOf(context, told.sizeRows).map(([name, cell]) => [name, ...columns.map(cell)]);

@@ -32,10 +32,10 @@ const cautions: Readonly<Record<string, (value: string) => string>> = {
 /** The knitting sheet in German. A pass is a Reihe, since the counter counts it so. */
 export const SHEET_DE: typeof SHEET_EN = {
   decimalMark: ',', bed, bedShort, side, cautions,
-  counter: 'Zähler', carriage: 'Schlitten', pass: 'Reihe', carriageShort: 'nach', fromTo: (from, to) => `${from} bis ${to}`, sides: (from, to) => `${side[from]} bis ${side[to]}`,
+  counter: 'Zähler', carriage: 'Schlitten', pass: 'Reihe', carriageShort: 'nach', fromTo: (from, to) => `${from} bis ${to}`, sides: (from, to) => `${side[from]}–${side[to]}`,
   titles: {
-    sock: 'Die Socke', materials: 'Material', swatch: 'Maschenprobe', care: 'Vorsicht', glance: 'Auf einen Blick', castOn: 'Anschlag', leg: 'Schaft', turn: 'Sammeln und Wenden', ankle: 'Knöchel',
-    heel: 'Ferse', foot: 'Fuß', toe: 'Spitze', closing: 'Schließen', finish: 'Fertigstellen', other: 'Die andere Socke', sizes: 'Größen',
+    sock: 'Die Socke', materials: 'Material', swatch: 'Probe', care: 'Vorsicht', glance: 'Auf einen Blick', castOn: 'Anschlag', leg: 'Schaft', turn: 'Sammeln und Wenden', ankle: 'Knöchel',
+    heel: 'Ferse', foot: 'Fuß', toe: 'Spitze', closing: 'Schließen', finish: 'Nähen, Waschen', other: 'Die andere Socke', sizes: 'Größen',
   },
   subtitle: (of, round, passes) => `Strickblatt für die ${foot[of]} Socke: ${round} Maschen rundum, ${rows(passes)}`,
 
@@ -100,7 +100,7 @@ export const SHEET_DE: typeof SHEET_EN = {
     ? 'nach der Reihe den Faden um sie legen (umwickeln).' : 'es wird nichts umwickelt, an jeder Wende bleibt ein kleines Loch.'}`,
   level: (passes, onBed, from, to) => `Gleichbleibend: ${rows(passes)} über dieselben ${stitches(onBed)}, keine Nadel bewegt, nichts umwickelt: Zähler ${from} bis ${to}.`,
   turningOut: (passes, from, to) => `Zunehmend, ${rows(passes)}, Maschen von ${from} bis ${to}: vor jeder Reihe die genannte Nadel, gegenüber dem Schlitten, zurück in Arbeit stellen; sie strickt Masche und Umwicklungen zusammen.`,
-  downCaption: 'In Halt, Reihe für Reihe', outCaption: 'Zurück in Arbeit, Reihe für Reihe', turningHead: { down: 'Halt', out: 'Arbeit', stitches: 'strickt', wrap: 'Wickel' },
+  downCaption: 'In Halt, Reihe für Reihe', outCaption: 'Zurück in Arbeit, Reihe für Reihe', turningHead: { down: 'Halt', out: 'Arb.', stitches: 'M', wrap: 'Wickel' },
   cornerNote: (rests) => `* Eckwickel: nach diesen zwei Reihen den Faden um die Endnadel ${ofBed[rests]} legen, damit neben dem Spann kein Loch entsteht.`,
 
   toe: (times, onBed, tip) => `${times}-mal abnehmen, von ${onBed} auf ${tip} Maschen je Bett. An den genannten Enden beider Betten die zwei äußersten Maschen eine Nadel nach innen umhängen, die innere zuerst; die nächste Nadel trägt dann zwei, die zusammengestrickt werden.`,
