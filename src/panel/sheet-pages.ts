@@ -1,6 +1,6 @@
 import type { Sheet, SheetBlock, SheetPart, SheetTable } from '../sheet/sheet.ts';
 import type { Words } from '../words/words.ts';
-import { el } from './dom.ts';
+import { el, setText } from './dom.ts';
 import { drawBlock } from './sheet-blocks.ts';
 import type { Paper } from './sheet-choices.ts';
 
@@ -24,18 +24,18 @@ export function layPages(host: HTMLElement, toLay: PagesToLay): readonly HTMLEle
   const usual = layOnce(host, toLay, false);
   if (usual.length <= USUAL_PAGES) return usual;
   const tight = layOnce(host, toLay, true);
-  return tight.length < usual.length ? tight : layOnce(host, toLay, false);
+  return tight.length < usual.length ? tight : usual;
 }
 
 function layOnce(host: HTMLElement, { sheet, paper, words, language }: PagesToLay, isTight: boolean): readonly HTMLElement[] {
-  const { room } = words.sheet, press = createPress(host, `paper is-${paper}${isTight ? ' is-tight' : ''}`, language);
+  const { room } = words.sheet, press = createPress(host, { kind: `paper is-${paper}${isTight ? ' is-tight' : ''}`, language, title: sheet.title });
   press.open(el('header', { class: 'sheet-title' }, el('h1', { dir: 'auto' }, sheet.title), el('p', {}, sheet.subtitle)));
   for (const part of sheet.parts) layPart(press, part, room.continued(part.title));
   const pages = press.pages();
   pages.forEach((page, i) => {
     const label = room.page(i + 1, pages.length);
     page.setAttribute('aria-label', label);
-    page.querySelector('.paper-foot')?.append(el('span', { dir: 'auto' }, sheet.title), el('span', {}, label));
+    for (const number of page.querySelectorAll('.paper-number')) setText(number, label);
   });
   return pages;
 }
@@ -50,7 +50,7 @@ interface Press {
   readonly pages: () => readonly HTMLElement[];
 }
 
-function createPress(host: HTMLElement, kind: string, language: string): Press {
+function createPress(host: HTMLElement, { kind, language, title }: { readonly kind: string; readonly language: string; readonly title: string }): Press {
   const pages: HTMLElement[] = [];
   let flow = el('div'), body = el('div');
   host.replaceChildren();
@@ -58,7 +58,9 @@ function createPress(host: HTMLElement, kind: string, language: string): Press {
     open: (first) => {
       flow = el('div', { class: 'paper-flow' }, first);
       body = el('div', { class: 'paper-body' }, flow);
-      const page = el('section', { class: kind, lang: language }, body, el('footer', { class: 'paper-foot' }));
+      const page = el('section', { class: kind, lang: language }, body,
+        // As high as it will be: a line, whatever number it gets.
+        el('footer', { class: 'paper-foot' }, el('span', { class: 'paper-name', dir: 'auto' }, title), el('span', { class: 'paper-number' }, '0')));
       pages.push(page);
       host.append(page);
     },
@@ -124,25 +126,40 @@ function layUnit(press: Press, holder: HTMLElement, unit: readonly SheetBlock[],
   return unit;
 }
 
-/** Columns that the width has room for. */
+/** As many columns as the width has room for. Columns are as wide as their widest row, which for a few is guessed from one of them all. */
 function countColumns(holder: HTMLElement, table: SheetTable): number {
-  const trial = drawBlock(table), inner = trial.querySelector('table');
-  trial.classList.add('is-trial');
-  holder.append(trial);
-  const gap = parseFloat(getComputedStyle(trial.querySelector('.sheet-columns') ?? trial).columnGap) || 0;
-  const abreast = Math.floor((holder.clientWidth + gap) / ((inner?.offsetWidth ?? holder.clientWidth) + gap));
-  trial.remove();
-  return Math.max(1, Math.min(abreast, MOST_COLUMNS, Math.ceil(table.rows.length / LEAST_ROWS)));
+  const widthOf = (columns: number): number => {
+    const trial = drawBlock(table, columns);
+    trial.classList.add('is-trial');
+    holder.append(trial);
+    const { width } = trial.getBoundingClientRect();
+    trial.remove();
+    return width;
+  };
+  const room = holder.clientWidth, most = Math.min(MOST_COLUMNS, Math.ceil(table.rows.length / LEAST_ROWS));
+  let columns = Math.max(1, Math.min(most, Math.floor(room / widthOf(1)) + 1));
+  while (columns > 1 && widthOf(columns) > room) columns -= 1;
+  return columns;
 }
 
 /** Puts the first rows of a list on the page, as many as fit; the list of the others, or null where too few fit. */
 function splitList(press: Press, holder: HTMLElement, table: SheetTable, columns: number): SheetTable | null {
-  const rowsAbreast = Math.ceil(table.rows.length / columns);
-  for (let rows = rowsAbreast - LEAST_OVER; rows >= LEAST_ROWS; rows--) {
-    const part = drawBlock({ ...table, rows: table.rows.slice(0, rows * columns) }, columns);
+  const draw = (rows: number): HTMLElement => drawBlock({ ...table, rows: table.rows.slice(0, rows * columns) }, columns);
+  const isFitting = (rows: number): boolean => {
+    const part = draw(rows);
     holder.append(part);
-    if (press.fits()) return { ...table, rows: table.rows.slice(rows * columns) };
+    const fits = press.fits();
     part.remove();
+    return fits;
+  };
+  // By halving: what is searched is the greatest number of rows that fits.
+  let few = LEAST_ROWS - 1, many = Math.ceil(table.rows.length / columns) - LEAST_OVER + 1;
+  while (many - few > 1) {
+    const middle = Math.floor((few + many) / 2);
+    if (isFitting(middle)) few = middle;
+    else many = middle;
   }
-  return null;
+  if (few < LEAST_ROWS) return null;
+  holder.append(draw(few));
+  return { ...table, rows: table.rows.slice(few * columns) };
 }
