@@ -1,3 +1,4 @@
+import { sumOf } from '../base/whole-parts.ts';
 import type { Derivation, Plan } from '../plan/plan-types.ts';
 import { pageWords } from '../words/page-words.ts';
 import { el, setText } from './dom.ts';
@@ -6,7 +7,6 @@ import { inUnitsOf } from './problem-words.ts';
 import { drawPassRibbon } from './pass-ribbon.ts';
 import { told } from './told.ts';
 import { inThousands } from './units.ts';
-import { sumOf } from './yarn-words.ts';
 
 /** One number of the strip and the words round it: `turned down to 12`. */
 interface StripCount {

@@ -1,8 +1,8 @@
+import { sumOf, wholeParts } from '../base/whole-parts.ts';
 import type { KnittedSock } from '../pipeline/result.ts';
 import { pageWords } from '../words/page-words.ts';
 import { el } from './dom.ts';
 import type { PageState } from './page-state.ts';
-import { sumOf, wholeParts } from './yarn-words.ts';
 
 export interface YarnCard { render(state: PageState): void }
 

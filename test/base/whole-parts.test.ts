@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { createRandom } from '../../src/base/random.ts';
-import { sumOf, wholeParts } from '../../src/panel/yarn-words.ts';
+import { sumOf, wholeParts } from '../../src/base/whole-parts.ts';
 
 describe('the yarns of a sock', () => {
   it.each([
