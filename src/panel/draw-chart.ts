@@ -1,6 +1,7 @@
+import { thinLabels } from '../base/thin-labels.ts';
 import type { ChartMark } from '../sheet/chart-marks.ts';
 import type { ChartModel, ChartPass } from '../sheet/chart-model.ts';
-import type { ChartLabels } from '../sheet/label-chart.ts';
+import type { ChartLabels, NeedleLabel } from '../sheet/label-chart.ts';
 import type { BoardSize, ChartCamera } from './chart-camera.ts';
 import { MARGIN } from './chart-camera.ts';
 import type { MarkStamps } from './chart-stamps.ts';
@@ -116,12 +117,13 @@ function drawGrid(drawing: Drawing): void {
       path.lineTo(x(to), y(line));
     }
   });
-  const styles = [[colours.line, 1], [colours.soft, 1], [colours.ink, 1.4]] as const;
-  styles.forEach(([colour, width], i) => {
-    if (i === 0 && h < FINE_CELL) return;
+  // From afar the tenths alone, and pale.
+  const isFine = h >= FINE_CELL, styles = [[colours.soft, 0.4, 1], [colours.soft, 1, 1], [colours.ink, isFine ? 1 : 0.5, isFine ? 1.4 : 0.8]] as const;
+  styles.forEach(([colour, alpha, width], i) => {
+    if (i < 2 && !isFine) return;
     context.strokeStyle = colour;
-    context.globalAlpha = i === 1 && h < FINE_CELL ? 0.45 : 1;
-    context.lineWidth = h < FINE_CELL ? width * 0.6 : width;
+    context.globalAlpha = alpha;
+    context.lineWidth = width;
     context.stroke(lines[i]);
   });
   context.globalAlpha = 1;
@@ -228,40 +230,39 @@ function drawSpot({ context, picture: { chart, spot }, colours, x, y, w, h, boar
   context.strokeRect(left - grow, top - grow, w + 2 * grow, h + 2 * grow);
 }
 
-/** How strong a number must be for its neighbours to have room. */
-const leastStrength = (cell: number, figure: number): number => (cell >= figure ? 0 : cell * 5 >= figure ? 1 : 2);
-
 /** At the sides, over whatever was scrolled under them: yarn, the carriage's way, the pass. */
 function drawSides(drawing: Drawing): void {
-  const { context, picture: { chart }, colours, y, h, rows, board } = drawing, least = leastStrength(h, FIGURE);
-  const hasRight = chart.passes.some(({ margin }) => margin === 'right'), edges = { left: MARGIN.left - 8, right: board.width - MARGIN.right + 8 };
+  const { context, picture: { chart, labels }, colours, x, y, h, board } = drawing;
+  // Beside the chart while there is room, and at the board's edges when it runs under them.
+  const hasRight = chart.passes.some(({ margin }) => margin === 'right');
+  const edges = { left: Math.max(MARGIN.left - 8, x(0) - 8), right: Math.min(board.width - MARGIN.right + 8, x(chart.columnCount) + 8) };
   context.fillStyle = colours.card;
   context.globalAlpha = 0.9;
-  context.fillRect(0, 0, edges.left, board.height);
+  context.fillRect(edges.left - MARGIN.left, 0, MARGIN.left, board.height);
   if (hasRight) context.fillRect(edges.right, 0, MARGIN.right, board.height);
   context.globalAlpha = 1;
   context.textBaseline = 'middle';
-  for (const pass of chart.passes) {
-    if (pass.row < rows[0] || pass.row >= rows[1]) continue;
-    const edge = edges[pass.margin];
-    context.fillStyle = colours.yarns[pass.yarn] ?? colours.soft;
-    context.fillRect(edge + (pass.margin === 'left' ? -5 : 1), y(pass.row + 1), 4, Math.max(0.6, h - (h > 4 ? 0.6 : 0)));
-    if (strengthOf(pass.pass) >= least) drawPassNumber(drawing, pass, edge, false);
+  for (const margin of ['left', 'right'] as const) {
+    const passes = chart.passes.filter((pass) => pass.margin === margin), edge = edges[margin];
+    const shown = thinLabels(passes.map(({ pass, row }) => ({ at: y(row + 0.5), half: FIGURE / 2, strength: pass === 0 ? 2 : labels.rowLines[row + 1] })));
+    passes.forEach((pass, i) => {
+      context.fillStyle = colours.yarns[pass.yarn] ?? colours.soft;
+      context.fillRect(edge + (margin === 'left' ? -5 : 1), y(pass.row + 1), 4, Math.max(0.6, h - (h > 4 ? 0.6 : 0)));
+      if (shown[i]) drawPassNumber(drawing, pass, edge, false);
+    });
   }
   // Over their neighbours, which may have no room beside them.
   const { pass: shown, spot } = drawing.picture, spotPass = spot < 0 ? -1 : chart.pass[spot];
   for (const pass of chart.passes) if (pass.pass === shown || pass.pass === spotPass) drawPassNumber(drawing, pass, edges[pass.margin], true);
 }
 
-const strengthOf = (pass: number): number => (pass % 10 === 0 ? 2 : pass % 5 === 0 ? 1 : 0);
-
-function drawPassNumber({ context, colours, y }: Drawing, { pass, row, margin, from }: ChartPass, edge: number, isShown: boolean): void {
-  const side = margin === 'left' ? -1 : 1, middle = y(row + 0.5), strength = strengthOf(pass), inner = edge + side * 9;
+function drawPassNumber({ context, picture: { labels }, colours, y }: Drawing, { pass, row, margin, from }: ChartPass, edge: number, isShown: boolean): void {
+  const side = margin === 'left' ? -1 : 1, middle = y(row + 0.5), strength = labels.rowLines[row + 1], inner = edge + side * 9;
   context.font = `${strength === 2 || isShown ? 600 : 400} ${FIGURE}px system-ui, sans-serif`;
   context.textAlign = side < 0 ? 'right' : 'left';
   if (isShown) {
     context.fillStyle = colours.accent;
-    context.fillRect(side < 0 ? 1 : edge + 7, middle - 8, MARGIN.left - 16, 16);
+    context.fillRect(side < 0 ? edge - 55 : edge + 7, middle - 8, 48, 16);
   }
   context.fillStyle = isShown ? colours.card : strength === 0 ? colours.soft : colours.ink;
   const way = from === 'left' ? 1 : -1, at = inner + side * 4;
@@ -274,8 +275,8 @@ function drawPassNumber({ context, colours, y }: Drawing, { pass, row, margin, f
 }
 
 /** Above and below, over whatever was scrolled under them. */
-function drawNeedles({ context, picture: { chart, labels, spot }, colours, x, y, w, columns, board }: Drawing): void {
-  const least = leastStrength(w, 3 * FIGURE), column = spot < 0 ? -1 : chart.column[spot];
+function drawNeedles({ context, picture: { chart, labels, spot }, colours, x, y, columns, board }: Drawing): void {
+  const column = spot < 0 ? -1 : chart.column[spot];
   // The numbers stay beside the chart while it is in sight, and at the board's edge when it runs over.
   const places = { head: Math.max(MARGIN.top - 8, y(chart.rowCount)) - 10, foot: Math.min(board.height - MARGIN.bottom + 8, y(0)) + 11 };
   context.fillStyle = colours.card;
@@ -284,17 +285,21 @@ function drawNeedles({ context, picture: { chart, labels, spot }, colours, x, y,
   context.fillRect(0, places.foot - 9, board.width, 18);
   context.globalAlpha = 1;
   context.textAlign = 'center';
-  for (const label of labels.needles) {
-    const isSpot = label.column === column;
-    if ((label.strength < least && !isSpot) || label.column < columns[0] || label.column >= columns[1]) continue;
-    const at = x(label.column + 0.5), place = places[label.edge];
-    context.font = `${label.strength === 2 || isSpot ? 600 : 400} ${FIGURE}px system-ui, sans-serif`;
+  const write = ({ column: at, text, strength }: NeedleLabel, place: number, half: number, isSpot: boolean): void => {
+    context.font = `${strength === 2 || isSpot ? 600 : 400} ${FIGURE}px system-ui, sans-serif`;
     if (isSpot) {
-      const width = context.measureText(label.text).width + 10;
       context.fillStyle = colours.accent;
-      context.fillRect(at - width / 2, place - 8, width, 16);
+      context.fillRect(x(at + 0.5) - half - 2, place - 8, 2 * half + 4, 16);
     }
-    context.fillStyle = isSpot ? colours.card : label.strength === 0 ? colours.soft : colours.ink;
-    context.fillText(label.text, at, place + 0.5);
+    context.fillStyle = isSpot ? colours.card : strength === 0 ? colours.soft : colours.ink;
+    context.fillText(text, x(at + 0.5), place + 0.5);
+  };
+  for (const edge of ['head', 'foot'] as const) {
+    const needles = labels.needles.filter((label) => label.edge === edge && label.column >= columns[0] && label.column < columns[1]), place = places[edge];
+    context.font = `600 ${FIGURE}px system-ui, sans-serif`;
+    const measured = needles.map(({ column: at, text, strength }) => ({ at: x(at + 0.5), half: context.measureText(text).width / 2 + 3, strength }));
+    const shown = thinLabels(measured);
+    needles.forEach((label, i) => { if (shown[i]) write(label, place, measured[i].half, false); });
+    needles.forEach((label, i) => { if (label.column === column) write(label, place, measured[i].half, true); });
   }
 }

@@ -12,7 +12,7 @@ export interface ChartLabels {
   readonly needles: readonly NeedleLabel[];
   /** By line between columns, the left edge first. */
   readonly columnLines: Uint8Array;
-  /** By line between rows, the lowest first: a tenth pass has it over itself. */
+  /** By line between rows, the lowest first: a tenth pass has it over itself, and the other pass of its round is numbered with it. */
   readonly rowLines: Uint8Array;
 }
 
@@ -36,8 +36,5 @@ export function labelChart(chart: ChartModel, needlesPerBed: number, numbers: Ne
   for (const { pass, row } of chart.passes) if (pass > 0) rowLines[row + 1] = Math.max(rowLines[row + 1], strengthOf(pass));
   return { needles, columnLines, rowLines };
 }
-
-/** How much a pass's number stands out. */
-export const passStrength = (pass: number): Strength => strengthOf(pass);
 
 const numberIn = (label: string): number => Number(label.replace(/\D/g, ''));

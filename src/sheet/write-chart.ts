@@ -1,9 +1,10 @@
+import { thinLabels } from '../base/thin-labels.ts';
 import type { Words } from '../words/words.ts';
 import type { PlannedYarn } from '../plan/plan-types.ts';
 import { MARK_PATHS, marksIn } from './chart-marks.ts';
 import type { ChartMark } from './chart-marks.ts';
-import type { ChartModel, ChartThread } from './chart-model.ts';
-import { labelChart, passStrength } from './label-chart.ts';
+import type { ChartModel, ChartPass, ChartThread } from './chart-model.ts';
+import { labelChart } from './label-chart.ts';
 import type { ChartLabels } from './label-chart.ts';
 import type { NeedleNumbers } from './needle-label.ts';
 
@@ -176,29 +177,34 @@ function writeMarks({ chart, cellW, cellH, x, y }: Paper, cells: readonly number
 }
 
 /** Pass numbers, the carriage's way and the yarn: at the left of the window and at its right. */
-function writePasses({ chart, style, window, cellH, x, y }: Paper): string[] {
-  const least = cellH >= FONT ? 0 : cellH * 5 >= FONT ? 1 : 2, lines: string[] = ['<g class="passes">'];
-  for (const { pass, row, margin, from, yarn } of chart.passes) {
-    if (row < window.bottom || row >= window.top) continue;
-    const isLeft = margin === 'left', edge = x(isLeft ? window.left : window.right), side = isLeft ? -1 : 1, middle = y(row + 0.5);
-    lines.push(`<rect x="${mm(isLeft ? edge - 2.2 : edge + 0.6)}" y="${mm(y(row + 1))}" width="1.6" height="${mm(cellH)}" fill="${style.yarns[yarn]?.colour ?? '#fff'}" stroke="#000" stroke-width=".08"/>`);
-    if (passStrength(pass) < least) continue;
-    const way = from === 'left' ? 1 : -1, at = edge + side * 4;
-    if (pass > 0) lines.push(`<path d="M${mm(at - way * 0.9)} ${mm(middle - 0.75)}l${mm(way * 1.8)} .75l${mm(way * -1.8)} .75z"/>`);
-    const weight = passStrength(pass) === 2 ? ' font-weight="bold"' : '';
-    lines.push(`<text x="${mm(edge + side * 5.8)}" y="${mm(middle + 0.8)}" text-anchor="${isLeft ? 'end' : 'start'}"${weight}>${pass}</text>`);
-  }
-  return [...lines, '</g>'];
+function writePasses(paper: Paper): string[] {
+  const { chart, labels, window, y } = paper;
+  return ['<g class="passes">', ...(['left', 'right'] as const).flatMap((margin) => {
+    const passes = chart.passes.filter((pass) => pass.margin === margin && pass.row >= window.bottom && pass.row < window.top);
+    const shown = thinLabels(passes.map(({ pass, row }) => ({ at: y(row + 0.5), half: FONT / 2, strength: pass === 0 ? 2 : labels.rowLines[row + 1] })));
+    return passes.flatMap((pass, i) => writePass(paper, pass, shown[i]));
+  }), '</g>'];
 }
 
-function writeNeedles({ chart, labels, window, cellW, x, y }: Paper): string[] {
-  // Three figures and a letter are some three widths of a figure.
-  const least = cellW >= 2.6 * FONT ? 0 : cellW * 5 >= 2.6 * FONT ? 1 : 2;
-  const lines = labels.needles.filter(({ column, strength }) => column >= window.left && column < window.right && strength >= least).map(({ edge, column, text, strength }) => {
+function writePass({ style, labels, window, cellH, x, y }: Paper, { pass, row, margin, from, yarn }: ChartPass, isNumbered: boolean): string[] {
+  const isLeft = margin === 'left', edge = x(isLeft ? window.left : window.right), side = isLeft ? -1 : 1, middle = y(row + 0.5);
+  const colour = style.yarns[yarn]?.colour ?? '#fff', way = from === 'left' ? 1 : -1, at = edge + side * 4;
+  const lines = [`<rect x="${mm(isLeft ? edge - 2.2 : edge + 0.6)}" y="${mm(y(row + 1))}" width="1.6" height="${mm(cellH)}" fill="${colour}" stroke="#000" stroke-width=".08"/>`];
+  if (!isNumbered) return lines;
+  if (pass > 0) lines.push(`<path d="M${mm(at - way * 0.9)} ${mm(middle - 0.75)}l${mm(way * 1.8)} .75l${mm(way * -1.8)} .75z"/>`);
+  const weight = labels.rowLines[row + 1] === 2 ? ' font-weight="bold"' : '';
+  return [...lines, `<text x="${mm(edge + side * 5.8)}" y="${mm(middle + 0.8)}" text-anchor="${isLeft ? 'end' : 'start'}"${weight}>${pass}</text>`];
+}
+
+function writeNeedles({ chart, labels, window, x, y }: Paper): string[] {
+  return [`<g class="needles" data-part="${chart.part}">`, ...(['head', 'foot'] as const).flatMap((edge) => {
+    const needles = labels.needles.filter((label) => label.edge === edge && label.column >= window.left && label.column < window.right);
+    // A figure is some 0.6 of its height wide.
+    const shown = thinLabels(needles.map(({ column, text, strength }) => ({ at: x(column + 0.5), half: (0.32 * text.length + 0.2) * FONT, strength })));
     const place = edge === 'head' ? y(window.top) - 1.4 : y(window.bottom) + 1.2 + FONT;
-    return `<text x="${mm(x(column + 0.5))}" y="${mm(place)}" text-anchor="middle"${strength === 2 ? ' font-weight="bold"' : ''}>${text}</text>`;
-  });
-  return [`<g class="needles" data-part="${chart.part}">`, ...lines, '</g>'];
+    return needles.filter((_, i) => shown[i]).map(({ column, text, strength }) =>
+      `<text x="${mm(x(column + 0.5))}" y="${mm(place)}" text-anchor="middle"${strength === 2 ? ' font-weight="bold"' : ''}>${text}</text>`);
+  }), '</g>'];
 }
 
 /** Strips that the pages to the right and above show too, with a corner at their beginning to lay the next page to. */
