@@ -2,9 +2,10 @@ import { readTolerance } from './choose/read-tolerance.ts';
 import { nearestShoeSize } from './foot/shoe-size.ts';
 import { readCompanion } from './main/companion-desk.ts';
 import { createCompareRoom } from './main/compare-room.ts';
+import { dressPage } from './main/dress-page.ts';
 import { createFileDoor } from './main/file-door.ts';
 import { createFitRoom } from './main/fit-room.ts';
-import { EXAMPLES, findFirstSock } from './main/first-sock.ts';
+import { examples, findFirstSock } from './main/first-sock.ts';
 import type { FirstSock } from './main/first-sock.ts';
 import { SCALES } from './main/layer-map.ts';
 import { createKeeper } from './main/keep.ts';
@@ -47,14 +48,13 @@ import type { SockFile } from './plan/sock-file.ts';
 import { placeOnScale } from './view/colour-scale.ts';
 import { createSockView } from './view/sock-view.ts';
 import type { SockView } from './view/sock-view-types.ts';
-import { setPageLanguage } from './words/page-words.ts';
+import { pageWords, setPageLanguage } from './words/page-words.ts';
 import { client } from './worker/client.ts';
 import { openWorker } from './worker/open-worker.ts';
 import './styles/page.css';
 
 /** The one owner of the page's state: panels propose, the pipeline answers, everything is drawn from one state. */
 function startPage(first: FirstSock, keeper: Keeper): void {
-  setPageLanguage(readSettings(keeper.read('settings')).language);
   const dark = matchMedia('(prefers-color-scheme: dark)');
   const isDark = ({ settings }: PageState): boolean => (settings.theme === 'auto' ? dark.matches : settings.theme === 'dark');
   const parts: { render(state: PageState): void }[] = [];
@@ -99,7 +99,7 @@ function startPage(first: FirstSock, keeper: Keeper): void {
   parts.push(...compare.parts, sizes, swatches);
   parts.push(createRoomTabs(byId('top-bar'), (room) => { choose({ room }); }));
   const topBar = createTopBar(byId('top-bar'), {
-    examples: EXAMPLES, openExample: door.openExample, openFile: door.openFile, save, openSizes: sizes.open, openSwatches: swatches.open,
+    examples: examples(), openExample: door.openExample, openFile: door.openFile, save, openSizes: sizes.open, openSwatches: swatches.open,
     undo: () => { desk.undo(); }, redo: () => { desk.redo(); }, choose,
   });
   parts.push({ render: (state) => { topBar.render(state, isDark(state)); } });
@@ -191,11 +191,11 @@ function openView(isDark: boolean, store: PageStore): SockView | null {
     const view = createSockView(byId<HTMLCanvasElement>('sock'), isDark ? 'dark' : 'light');
     view.onContext((state) => {
       if (state === 'restored') store.withdraw('graphics');
-      else store.tell('graphics', 'The picture has stopped', 'The graphics card was taken away from the page. The picture comes back by itself; if it does not, reload the page: the sock is kept.');
+      else store.tell('graphics', pageWords().messages.pictureStopped.title, pageWords().messages.pictureStopped.what);
     });
     return view;
   } catch (error) {
-    store.tell('graphics', 'This browser cannot draw the sock', `It offers no WebGL 2 (${String(error)}). Counts and measures work all the same.`);
+    store.tell('graphics', pageWords().messages.cannotDraw.title, pageWords().messages.cannotDraw.what(String(error)));
     return null;
   }
 }
@@ -217,4 +217,6 @@ function byId<T extends HTMLElement = HTMLElement>(id: string): T {
 }
 
 const keeper = createKeeper();
+setPageLanguage(readSettings(keeper.read('settings')).language);
+dressPage();
 void findFirstSock(keeper.read('sock')).then((first) => { startPage(first, keeper); });

@@ -4,6 +4,7 @@ import type { Plan } from '../plan/plan-types.ts';
 import type { SockFile } from '../plan/sock-file.ts';
 import { writeSock } from '../plan/write-sock.ts';
 import type { MakeOutcome, WorkClient } from '../worker/client.ts';
+import { pageWords } from '../words/page-words.ts';
 import { beginHistory, endGesture, record, redo, undo } from './history.ts';
 import type { History } from './history.ts';
 import type { Keeper } from './keep.ts';
@@ -72,7 +73,7 @@ export function createSockDesk(first: SockFile, tools: DeskTools): SockDesk {
 
 function keep({ store, keeper }: DeskTools, file: SockFile): void {
   if (keeper.write('sock', writeSock(file))) store.withdraw('keep');
-  else store.tell('keep', 'This sock will not be here next time', 'The browser does not let the page keep anything. Save the sock to a file.');
+  else store.tell('keep', pageWords().messages.notKept.title, pageWords().messages.notKept.what);
 }
 
 /** A pass chosen on another sock, or on the same one before it was changed. */
@@ -116,7 +117,7 @@ function settle({ store, picture }: DeskTools, outcome: MakeOutcome): void {
     case 'failed':
       picture()?.keepOld();
       store.update({ shape: { kind: 'none' } });
-      store.tell('worker', 'The sock could not be worked out', `${outcome.message}. Change anything to try again, or reload the page: the sock is kept.`);
+      store.tell('worker', pageWords().messages.notWorkedOut.title, pageWords().messages.notWorkedOut.what(outcome.message));
       return;
     default: outcome satisfies never;
   }
