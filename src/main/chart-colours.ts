@@ -1,8 +1,8 @@
 import type { ChartColours } from '../panel/draw-chart.ts';
 import type { PlannedYarn } from '../plan/plan-types.ts';
 
-/** Share of a yarn's colour in the wash of its cells: ink keeps 4.5 to 1 on it with black and with white yarn, in both themes (measured in the tests). */
-export const WASH = 0.3;
+/** Share of a yarn's colour in the wash of its cells: ink keeps 4.5 to 1 on it with black and with white yarn, in both themes. */
+export const WASH = 0.25;
 
 /** The page's colours as they are now, and those of the yarns. */
 export function readChartColours(yarns: readonly PlannedYarn[]): ChartColours {

@@ -31,7 +31,7 @@ export function layChart(record: ChartRecord, part: ChartPart, cut: ChartCut): C
   const places = placeLoops(record, frame, span), loops: number[] = [];
   for (let loop = 0; loop < grid.loopCount; loop++) if (chosen[loop] > 0) loops.push(loop);
   const lowest = loops.reduce((low, loop) => Math.min(low, places.row[loop]), Infinity), rowCount = loops.reduce((high, loop) => Math.max(high, places.row[loop]), 0) - lowest + 1;
-  const loop = new Int32Array(loops), marks = markLoops(grid, notes);
+  const loop = new Int32Array(loops), marks = markLoops(grid, frame, notes);
   const cellOfLoop = new Int32Array(grid.loopCount).fill(-1), cellAt = new Int32Array(rowCount * span.columns).fill(-1);
   const column = loop.map((id) => places.column[id]), row = loop.map((id) => places.row[id] - lowest);
   loop.forEach((id, cell) => {
@@ -112,22 +112,22 @@ function joinedUnder(grid: StitchGrid, loop: number, row: Int32Array): number {
 }
 
 /** CHART_MARK bits of every loop. */
-function markLoops(grid: StitchGrid, { isHeld, moves, cornerWraps }: LoopNotes): Int32Array {
+function markLoops(grid: StitchGrid, frame: WaleFrame, { isHeld, moves, cornerWraps }: LoopNotes): Int32Array {
   const marks = new Int32Array(grid.loopCount);
   for (let loop = 0; loop < grid.loopCount; loop++) {
     const kind = grid.kind[loop];
     if (kind === LOOP.wrap) {
       const host = grid.wrapHost[loop];
       if (!cornerWraps.has(loop)) marks[host] |= CHART_MARK.wrap;
-      // The corner is where the other bed begins.
-      else marks[host] |= grid.leftOf[host] >= 0 && grid.bed[grid.leftOf[host]] !== grid.bed[host] ? CHART_MARK.cornerLeft : CHART_MARK.cornerRight;
+      // At the instep's left end the heel's right end is beside it.
+      else marks[host] |= wrapWale(waleOf(frame, grid, host) - frame.heelStart, frame.wales) === frame.heelStitches ? CHART_MARK.cornerLeft : CHART_MARK.cornerRight;
     }
     if (kind === LOOP.castOn) marks[loop] |= CHART_MARK.castOn;
     if (kind === LOOP.graft) marks[loop] |= CHART_MARK.graft;
     if (kind === LOOP.bindOff) marks[loop] |= CHART_MARK.bindOff;
     if (kind === LOOP.knit && grid.isRib[loop] === 1) marks[loop] |= grid.isPurl[loop] === 1 ? CHART_MARK.purl : CHART_MARK.ribKnit;
     if (isHeld[loop] === 1) marks[loop] |= CHART_MARK.held;
-    if (kind === LOOP.knit) marks[loop] |= decreaseOf(grid, loop);
+    if (kind === LOOP.knit) marks[loop] |= decreaseOf(grid, frame, loop);
   }
   for (const { loop, why } of moves) marks[loop] |= MOVE_MARK[why];
   for (const loop of grid.joinPairs) marks[loop] |= CHART_MARK.joined;
@@ -139,13 +139,14 @@ function markLoops(grid: StitchGrid, { isHeld, moves, cornerWraps }: LoopNotes):
 }
 
 /** Where a stitch takes in two, to which side the one that was moved leans. */
-function decreaseOf(grid: StitchGrid, loop: number): number {
+function decreaseOf(grid: StitchGrid, frame: WaleFrame, loop: number): number {
   let lean = 0, stitches = 0;
   for (let i = grid.parentStart[loop]; i < grid.parentStart[loop + 1]; i++) {
     const parent = grid.parents[i];
     if (grid.kind[parent] === LOOP.wrap) continue;
     stitches++;
-    lean += grid.lean[parent];
+    const across = wrapWale(waleOf(frame, grid, loop) - waleOf(frame, grid, parent), frame.wales);
+    lean += across === 0 ? 0 : across < frame.bedStitches ? 1 : -1;
   }
   if (stitches < 2) return 0;
   return lean < 0 ? CHART_MARK.decreaseLeft : CHART_MARK.decreaseRight;
