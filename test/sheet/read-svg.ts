@@ -11,6 +11,15 @@ function decode(text: string): string {
   });
 }
 
+function readAttributes(source: string): Record<string, string> {
+  const attributes: Record<string, string> = {};
+  for (const [, name, value] of source.matchAll(/([\w:-]+)="([^"]*)"/g)) {
+    if (name in attributes) throw new Error(`not well-formed: ${name} twice`);
+    attributes[name] = decode(value);
+  }
+  return attributes;
+}
+
 /** Reads a document of elements, attributes and text by the rules of XML 1.0 (well-formedness). @throws Error where it breaks them. */
 export function readSvg(source: string): SvgElement {
   const root: SvgElement = { tag: '', attributes: {}, children: [], text: '' }, open = [root];
@@ -22,12 +31,7 @@ export function readSvg(source: string): SvgElement {
     else if (end === '/') {
       if (open.pop()?.tag !== tag) throw new Error(`not well-formed: </${tag}> closes <${inner.tag}>`);
     } else {
-      const names: Record<string, string> = {};
-      for (const [, name, value] of attributes.matchAll(/([\w:-]+)="([^"]*)"/g)) {
-        if (name in names) throw new Error(`not well-formed: ${name} twice`);
-        names[name] = decode(value);
-      }
-      const element: SvgElement = { tag, attributes: names, children: [], text: '' };
+      const element: SvgElement = { tag, attributes: readAttributes(attributes), children: [], text: '' };
       inner.children.push(element);
       if (isEmpty === '') open.push(element);
     }
