@@ -21,6 +21,7 @@ import type { NeedleNumbers } from '../sheet/needle-label.ts';
 import { fitCellWidth } from '../sheet/page-chart.ts';
 import { marksOf, writeChart } from '../sheet/write-chart.ts';
 import type { ChartStyle } from '../sheet/write-chart.ts';
+import type { Lit } from '../view/sock-view-types.ts';
 import { pageWords } from '../words/page-words.ts';
 import { keepChoices, readChoices } from './chart-choices.ts';
 import { createChartPrint } from './chart-print.ts';
@@ -40,8 +41,8 @@ interface Laid {
 
 /** The stitches of the sock in a plane, beside the sock itself. */
 export function createChartRoom(tools: RoomTools): Room {
-  const { host, store, keeper } = tools;
-  let choices = readChoices(keeper.read('chart')), laid: Laid | null = null;
+  const { host, store, keeper, view } = tools;
+  let choices = readChoices(keeper.read('chart')), laid: Laid | null = null, litKey = '', litSock: KnittedSock | null = null;
   const told = pageWords().chart, bar = createChartBar({
     choose: (change) => {
       choices = { ...choices, ...change };
@@ -80,13 +81,29 @@ export function createChartRoom(tools: RoomTools): Room {
   };
   const showChart = ({ chart, labels, knitted, work: items, numbers }: Laid, { bedsPass, spot }: PageState, { isTinted, isProgress }: ChartChoices, colours: ChartColours): void => {
     const loop = spot?.loop ?? -1, cell = loop < 0 ? -1 : chart.cellOfLoop[loop] ?? -1;
+    const key = `${cell < 0 ? bedsPass ?? '' : chart.pass[cell]} ${loop}`;
+    if (key !== litKey || knitted !== litSock) view?.setLit(litOf(knitted, cell < 0 ? bedsPass : chart.pass[cell], loop));
+    [litKey, litSock] = [key, knitted];
     board.show({ chart, labels, marksOfBits: marksIn, isTinted, isProgress, pass: bedsPass, spot: cell }, colours);
     const options = { words: pageWords(), numbers }, item = cell < 0 ? undefined : items[chart.pass[cell]];
     setText(stitch, cell < 0 ? told.nothing : describeStitch(knitted.grid, chart, knitted.trace.needlesPerBed, chart.loop[cell], options));
     const words = item === undefined ? null : describeWork(knitted, item, options);
     setText(work, words === null ? '' : [words.title, ...words.acts].join('. '));
   };
-  return { render: draw, leave: () => { clearSpot(tools); } };
+  return {
+    render: draw,
+    leave: () => {
+      clearSpot(tools);
+      view?.setLit(null);
+      litKey = '';
+    },
+  };
+}
+
+/** The stitches of the pass pointed at, or gone through, and the stitch itself; null lights none. */
+function litOf({ trace }: KnittedSock, pass: number | null, loop: number): Lit | null {
+  const record = pass === null ? undefined : trace.passes[pass];
+  return record === undefined ? null : { first: record.firstLoop, end: record.endLoop, loops: loop < 0 ? [] : [loop] };
 }
 
 function layAgain(laid: Laid | null, knitted: KnittedSock, { part, cut }: ChartChoices, numbers: NeedleNumbers): Laid {
