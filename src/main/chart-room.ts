@@ -8,6 +8,7 @@ import { el, setText } from '../panel/dom.ts';
 import type { ChartColours } from '../panel/draw-chart.ts';
 import type { PageState } from '../panel/page-state.ts';
 import type { KnittedSock } from '../pipeline/result.ts';
+import { usualPass } from '../pipeline/usual-pass.ts';
 import { marksIn, MARK_PATHS } from '../sheet/chart-marks.ts';
 import type { ChartModel } from '../sheet/chart-model.ts';
 import { describeStitch } from '../sheet/describe-stitch.ts';
@@ -84,11 +85,11 @@ export function createChartRoom(tools: RoomTools): Room {
     const key = `${cell < 0 ? bedsPass ?? '' : chart.pass[cell]} ${loop}`;
     if (key !== litKey || knitted !== litSock) view?.setLit(litOf(knitted, cell < 0 ? bedsPass : chart.pass[cell], loop));
     [litKey, litSock] = [key, knitted];
-    board.show({ chart, labels, marksOfBits: marksIn, isTinted, isProgress, pass: bedsPass, spot: cell }, colours);
+    board.show({ chart, labels, marksOfBits: marksIn, isTinted, isProgress, pass: bedsPass ?? (isProgress ? usualPass(knitted) : null), spot: cell }, colours);
     const options = { words: pageWords(), numbers }, item = cell < 0 ? undefined : items[chart.pass[cell]];
     setText(stitch, cell < 0 ? told.nothing : describeStitch(knitted.grid, chart, knitted.trace.needlesPerBed, chart.loop[cell], options));
     const words = item === undefined ? null : describeWork(knitted, item, options);
-    setText(work, words === null ? '' : [words.title, ...words.acts].join('. '));
+    setText(work, words === null ? '' : `${words.title}. ${words.acts.join(' ')}`);
   };
   return {
     render: draw,

@@ -19,7 +19,7 @@ export const CHART_MARKS = Object.keys(CHART_MARK) as readonly ChartMark[];
 export const MARK_PATHS: Readonly<Record<ChartMark, string>> = {
   castOn: 'M.06 .78H.42V.42H.58V.78H.94V.96H.06Z',
   ribKnit: 'M.38 .94L.5 .36L.62 .94Z',
-  purl: 'M.14 .94A.36 .36 0 0 1 .86 .94Z',
+  purl: 'M.2 .93A.3 .34 0 0 1 .8 .93Z',
   held: 'M0 0H1V.4H.87V.2H.13V.4H0Z',
   wrap: 'M.29 .5A.21 .21 0 1 0 .71 .5A.21 .21 0 1 0 .29 .5Z',
   cornerLeft: 'M0 0H.54A.54 .54 0 0 1 0 .54Z',

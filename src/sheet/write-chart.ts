@@ -25,7 +25,7 @@ export interface ChartStyle {
   readonly window?: ChartWindow;
   /** Columns and rows at the window's right and top that the next pages show too. */
   readonly overlap?: { readonly columns: number; readonly rows: number };
-  /** Said under the title: which page this is. */
+  /** Said under the title, in a sentence or more: which page this is. */
   readonly pageWords?: string;
   readonly hasLegend?: boolean;
 }
@@ -100,7 +100,7 @@ function writeHeading(paper: Paper): string[] {
   const scale = told.scale(cellW.toFixed(2), cellH.toFixed(2), (cellW / chart.cellWidthMm).toFixed(2));
   return [
     `<text x="${SIDE}" y="5.4" font-size="4" font-weight="bold">${escapeText(titleOf(paper))}</text>`,
-    `<text x="${SIDE}" y="9.4">${escapeText([style.pageWords, scale].filter((text) => text !== undefined).join('. '))}</text>`,
+    `<text x="${SIDE}" y="9.4">${escapeText([style.pageWords, scale].filter((text) => text !== undefined).join(' '))}</text>`,
   ];
 }
 

@@ -50,5 +50,4 @@ export const CHART_DE: typeof CHART_EN = {
   scale: (width, height, times) => `Eine Masche ist auf dem Papier ${width} x ${height} mm groß, das ${times}-fache des Gestricks.`,
   page: (page, pages) => `Seite ${page} von ${pages}`,
   overlap: 'Der getönte Streifen steht auch auf der nächsten Seite.',
-  leg: 'Schaft', tube: 'Schlauch',
 };

@@ -55,5 +55,4 @@ export const CHART_EN = {
   scale: (width: string, height: string, times: string) => `One stitch is ${width} x ${height} mm on paper, ${times} times the cloth’s.`,
   page: (page: number, pages: number) => `Page ${page} of ${pages}`,
   overlap: 'The shaded strip is on the next page too.',
-  leg: 'leg', tube: 'tube',
 };
