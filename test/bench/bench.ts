@@ -1,5 +1,6 @@
 import { cpus } from 'node:os';
 import { fileURLToPath } from 'node:url';
+import { benchChart } from './chart-bench.ts';
 import { benchChoose } from './choose-bench.ts';
 import { benchEdits } from './edit-bench.ts';
 import { benchFoot } from './foot-bench.ts';
@@ -30,3 +31,4 @@ if (wants('scale', 'shape')) benchScale(wantsAll);
 if (wants('membrane', 'shape')) benchMembrane();
 if (wants('solvers', 'shape')) await benchSolvers();
 if (wants('page')) await benchPage(fileURLToPath(new URL('../..', import.meta.url)));
+if (wants('chart')) await benchChart(fileURLToPath(new URL('../..', import.meta.url)));
