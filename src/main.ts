@@ -13,6 +13,7 @@ import { exposePageHook } from './main/page-hook.ts';
 import { createStore } from './main/page-store.ts';
 import type { PageStore } from './main/page-store.ts';
 import { saveSockFile } from './main/save-file.ts';
+import { isLessonFile } from './main/lesson-shelf.ts';
 import { createRooms } from './main/rooms.ts';
 import { readSettings } from './main/settings.ts';
 import { createSizesRoom } from './main/sizes-room.ts';
@@ -79,7 +80,10 @@ function startPage(first: FirstSock, keeper: Keeper): void {
     desk.poseAgain();
     compare.poseAgain();
   };
+  /** The lesson has a sock of its own on the table: what concerns the person's own is done outside it. */
+  const leaveLesson = (): void => { if (store.state().settings.room === 'lesson') choose({ room: 'shape' }); };
   const openSock = (file: SockFile): void => {
+    leaveLesson();
     picture?.frameNext();
     store.update({ bedsPass: null });
     desk.propose(file, null);
@@ -96,16 +100,22 @@ function startPage(first: FirstSock, keeper: Keeper): void {
   const compare = createCompareRoom({ host: byId('compare'), store, keeper, picture, deskOf, choose });
   const sizes = createSizesRoom(() => desk.knittable(), openSock);
   const swatches = createSwatchRoom(store.state, (file) => { desk.propose(file, null); });
+  const atOwnSock = (open: () => void) => (): void => { leaveLesson(); open(); };
   parts.push(...compare.parts, sizes, swatches);
   parts.push(createRoomTabs(byId('top-bar'), (room) => { choose({ room }); }));
   const topBar = createTopBar(byId('top-bar'), {
-    examples: EXAMPLES, openExample: door.openExample, openFile: door.openFile, save, openSizes: sizes.open, openSwatches: swatches.open,
+    examples: EXAMPLES, openExample: door.openExample, openFile: door.openFile, save, openSizes: atOwnSock(sizes.open), openSwatches: atOwnSock(swatches.open),
     undo: () => { desk.undo(); }, redo: () => { desk.redo(); }, choose,
   });
   parts.push({ render: (state) => { topBar.render(state, isDark(state)); } });
-  parts.push(createRooms(pageOf(), (name) => byId(`room-${name}`), { store, keeper, view, picture, deskOf, choose, choosePass, openSock }));
+  const rooms = createRooms(pageOf(), (name) => byId(`room-${name}`), { store, keeper, view, picture, deskOf, choose, choosePass, openSock, poseAgain });
+  parts.push(rooms);
   dark.addEventListener('change', () => { store.update({}); });
-  acceptDrops(door.openFile);
+  acceptDrops((file) => {
+    if (!isLessonFile(file)) { door.openFile(file); return; }
+    choose({ room: 'lesson' });
+    rooms.openFileIn('lesson', file);
+  });
   listenToShortcuts({
     undo: () => { desk.undo(); }, redo: () => { desk.redo(); }, save,
     nextLayer: () => { choose({ layer: nextLayer(store.state()) }); },

@@ -22,6 +22,10 @@ export interface SockDesk {
   poseAgain(): void;
   /** The last file that could be knitted. */
   knittable(): SockFile | null;
+  /** Puts another sock on the table for a while, or one in its place, with a history of its own. It is kept nowhere; the person's own waits as it is. */
+  lend(file: SockFile): void;
+  /** The lent sock goes, the person's own comes back with its history. */
+  giveBack(): void;
 }
 
 export interface DeskTools {
@@ -36,6 +40,7 @@ export function createSockDesk(first: SockFile, tools: DeskTools): SockDesk {
   const { store, work, picture } = tools;
   let history: History<SockFile> = beginHistory(first);
   let knittable: SockFile | null = null;
+  let waiting: { readonly history: History<SockFile>; readonly knittable: SockFile | null } | null = null;
 
   const take = (next: History<SockFile>): void => {
     history = next;
@@ -52,7 +57,7 @@ export function createSockDesk(first: SockFile, tools: DeskTools): SockDesk {
     }
     knittable = file;
     store.update({ ...change, planned: { plan, derivations, foot, rest: measureRest(plan) }, bedsPass: withinSock(plan, store.state().bedsPass) });
-    keep(tools, file);
+    if (waiting === null) keep(tools, file);
     makeShape(tools, file);
   };
   const step = (move: (from: History<SockFile>) => History<SockFile>): void => {
@@ -67,6 +72,17 @@ export function createSockDesk(first: SockFile, tools: DeskTools): SockDesk {
     redo: () => { step(redo); },
     poseAgain: () => { if (knittable !== null) makeShape(tools, knittable); },
     knittable: () => knittable,
+    lend: (file) => {
+      waiting ??= { history, knittable };
+      take(beginHistory(file));
+    },
+    giveBack: () => {
+      if (waiting === null) return;
+      const own = waiting;
+      waiting = null;
+      knittable = own.knittable;
+      take(own.history);
+    },
   };
 }
 

@@ -96,6 +96,14 @@ export class PlacedSock {
     return hit && vertex >= 0 ? { vertex, loop: target.fabric.vertexLoop[vertex], distance: hit.distance } : null;
   }
 
+  /** Of the cloth in these sections alone; all of `points` for null, or where there is no such cloth. */
+  pointsIn(sections: ReadonlySet<number> | null): Float64Array {
+    const { fabric, positions } = this;
+    if (sections === null || fabric === null || positions.length !== 3 * fabric.vertexCount) return this.points;
+    const found = Array.from(fabric.vertexSection.keys()).filter((v) => sections.has(fabric.vertexSection[v]));
+    return found.length === 0 ? this.points : Float64Array.from(found.flatMap((v) => [positions[3 * v], positions[3 * v + 1], positions[3 * v + 2]]));
+  }
+
   /** Lights a vertex's loop, none for -1; false if it is lit already. */
   light(vertex: number): boolean {
     if (vertex === this.hovered) return false;

@@ -50,6 +50,7 @@ class KnitView implements SockView {
   private companion: Companion | null = null;
   private free: readonly [number, number] | null = null;
   private footLook: FootLook = 'inside';
+  private sections: ReadonlySet<number> | null = null;
   private theme: Theme;
   private dim = 0;
   private pose: PoseName = 'flat';
@@ -153,6 +154,7 @@ class KnitView implements SockView {
   showPreset(preset: ViewPreset): void { this.rig.show(preset, true); }
   reset(): void { this.rig.frame(true); }
   zoomBy(factor: number): void { this.rig.zoomBy(factor); }
+  lookAt(sections: ReadonlySet<number> | null): void { this.sections = sections; }
   orbitBy(azimuthRad: number, polarRad: number): void { this.rig.orbitBy(azimuthRad, polarRad); }
 
   showLine(points: Float64Array | null, label: string): void {
@@ -240,7 +242,7 @@ class KnitView implements SockView {
   /** All points of all socks as they stand for a camera with these axes. */
   private pointsFor({ right }: Axes): Float64Array {
     const { first } = this, second = this.shownSecond();
-    if (second === null) return first.points;
+    if (second === null) return first.pointsIn(this.sections);
     const places = this.placesFor(right), all = new Float64Array(first.points.length + second.points.length);
     all.set(first.points);
     all.set(second.points, first.points.length);
