@@ -111,8 +111,8 @@ function createTools(host: HTMLElement, hooks: LessonPageHooks): { render(page: 
   const play = button(words.play, { class: 'lesson-play' }, hooks.playOrStop), pass = el('output', { class: 'lesson-pass' });
   const back = button(words.backToStep, { class: 'lesson-back', title: words.backTip }, hooks.backToStep);
   const note = el('p', { class: 'lesson-note', role: 'status' }), legend = el('p', { class: 'lesson-legend' }, words.legend);
-  const row = el('div', { class: 'lesson-row' }, play, pass, back);
-  const tools = el('section', { class: 'lesson-tools', 'aria-label': words.controls }, legend, sliderHost, row, note);
+  const row = el('div', { class: 'lesson-row' }, play, pass, note, back);
+  const tools = el('section', { class: 'lesson-tools', 'aria-label': words.controls }, legend, sliderHost, row);
   host.append(tools);
   return {
     render: (page) => {

@@ -243,10 +243,12 @@ class KnitView implements SockView {
   private pointsFor({ right }: Axes): Float64Array {
     const { first } = this, second = this.shownSecond();
     if (second === null) return first.pointsIn(this.sections);
-    const places = this.placesFor(right), all = new Float64Array(first.points.length + second.points.length);
-    all.set(first.points);
-    all.set(second.points, first.points.length);
-    return all.map((value, i) => value + (i < first.points.length ? places.first : places.second)[i % 3]);
+    // Beside each other both are framed whole: there the places are for whole socks.
+    const isOver = this.arrangement === 'over', near = isOver ? first.pointsIn(this.sections) : first.points, other = isOver ? second.pointsIn(this.sections) : second.points;
+    const places = this.placesFor(right), all = new Float64Array(near.length + other.length);
+    all.set(near);
+    all.set(other, near.length);
+    return all.map((value, i) => value + (i < near.length ? places.first : places.second)[i % 3]);
   }
 
   private keepFreeOfCaptions(): void {
