@@ -6,6 +6,7 @@ import { createFileDoor } from './main/file-door.ts';
 import { createFitRoom } from './main/fit-room.ts';
 import { EXAMPLES, findFirstSock } from './main/first-sock.ts';
 import type { FirstSock } from './main/first-sock.ts';
+import { createGrowthDesk } from './main/growth-desk.ts';
 import { SCALES } from './main/layer-map.ts';
 import { createKeeper } from './main/keep.ts';
 import type { Keeper } from './main/keep.ts';
@@ -50,6 +51,7 @@ import { createSockView } from './view/sock-view.ts';
 import type { SockView } from './view/sock-view-types.ts';
 import { setPageLanguage } from './words/page-words.ts';
 import { client } from './worker/client.ts';
+import { growthClient } from './worker/growth-client.ts';
 import { openWorker } from './worker/open-worker.ts';
 import './styles/page.css';
 
@@ -62,6 +64,7 @@ function startPage(first: FirstSock, keeper: Keeper): void {
   const store = createStore(firstState(first, keeper), (state) => { for (const part of parts) part.render(state); });
   const view = openView(isDark(store.state()), store);
   const picture = view === null ? null : createSockPicture(view);
+  const growth = createGrowthDesk(view, growthClient(openWorker));
   // Built before the panels, and told of the sock after them: the first render shows all of it.
   const deskOf = (): SockDesk => desk;
   const choose = (change: Partial<Settings>): void => {
@@ -94,6 +97,7 @@ function startPage(first: FirstSock, keeper: Keeper): void {
     if (file !== null) saveSockFile(file);
   };
   parts.push({ render: (state) => { showTheme(isDark(state), view); } });
+  parts.push({ render: ({ knitted }) => { growth.setSock(knitted); } });
   parts.push({ render: (state) => { picture?.setLayer(shownLayer(state)); } });
   parts.push({ render: ({ settings }) => { view?.setFootLook(settings.footLook); } });
   parts.push(...buildPanels({ store, deskOf, choose, choosePass, compareWith: (file) => { compare.compareWith(file); }, view, picture }));
@@ -108,7 +112,7 @@ function startPage(first: FirstSock, keeper: Keeper): void {
     undo: () => { desk.undo(); }, redo: () => { desk.redo(); }, choose,
   });
   parts.push({ render: (state) => { topBar.render(state, isDark(state)); } });
-  const rooms = createRooms(pageOf(), (name) => byId(`room-${name}`), { store, keeper, view, picture, deskOf, choose, choosePass, openSock, poseAgain });
+  const rooms = createRooms(pageOf(), (name) => byId(`room-${name}`), { store, keeper, view, picture, growth, deskOf, choose, choosePass, openSock, poseAgain });
   parts.push(rooms);
   dark.addEventListener('change', () => { store.update({}); });
   acceptDrops((file) => {

@@ -8,13 +8,14 @@ import { withField } from '../plan/with-field.ts';
 import type { LessonScene, LessonStep, PassPlace } from '../sheet/lesson.ts';
 import { findPass, listSections } from '../sheet/lesson-places.ts';
 import { pageWords } from '../words/page-words.ts';
+import type { GrowthState } from './growth-desk.ts';
 import { placeMark } from './place-mark.ts';
 import type { RoomTools } from './rooms.ts';
 
 /** What the lesson borrows from the page's tools. */
 type DeskTools = Omit<RoomTools, 'host' | 'keeper' | 'openSock'>;
 
-/** Least time that a played pass is seen; a cloth that takes longer to relax takes its time. */
+/** Least time that a played pass is seen; one whose first shape is still under way is waited for. */
 const PASS_MS = 280;
 
 const HEEL = new Set<number>([SECTION['heel-in'], SECTION['heel-level'], SECTION['heel-out'], SECTION.ankle]);
@@ -23,8 +24,8 @@ const MARKS = { mitre: 'mitreLeft', 'short-base': 'shortBase', 'heel-row': 'heel
 
 type PageLooks = Pick<Settings, 'pose' | 'layer' | 'footLook' | 'arrangement'>;
 type Own = Pick<PageState, 'bedsPass' | 'companion' | 'spot'> & { readonly settings: PageLooks };
-/** `shownAt` is 0 until the pass hangs there. */
-interface Playing { pass: number; readonly to: number; shownAt: number; timer: ReturnType<typeof setTimeout> | undefined }
+/** `timer` runs from when the pass hangs there. */
+interface Playing { pass: number; readonly to: number; timer: ReturnType<typeof setTimeout> | undefined }
 
 /** Where the lesson moves the simulator: it lends the table a sock of its own and gives everything back as it was. */
 export class LessonDesk {
@@ -36,7 +37,10 @@ export class LessonDesk {
   private playing: Playing | null = null;
   private sections: { readonly file: SockFile; readonly list: readonly SectionName[] } | null = null;
 
-  constructor(tools: DeskTools) { this.tools = tools; }
+  constructor(tools: DeskTools) {
+    this.tools = tools;
+    tools.growth.onState((state) => { this.heard(state); });
+  }
 
   /** The person's own sock, view and second sock wait. */
   enter(): void {
@@ -48,7 +52,7 @@ export class LessonDesk {
   show(step: LessonStep, plain: SockFile): void {
     const { store, view, picture, deskOf, poseAgain } = this.tools, { scene, sock } = step;
     const isCompared = scene.compare === 'beside' || scene.compare === 'over';
-    this.stop();
+    this.dropPlay();
     this.step = step;
     picture?.frameNext();
     store.update({
@@ -65,7 +69,7 @@ export class LessonDesk {
   /** The learner moves a number of the sock. */
   move(path: string, value: number): void {
     const { store, deskOf } = this.tools;
-    this.stop();
+    this.dropPlay();
     const file = withField(store.state().file, path, value), pass = this.passIn(file, this.step?.scene.pass ?? this.step?.scene.play?.from);
     if (pass !== null) store.update({ bedsPass: pass });
     deskOf().propose(file, path);
@@ -74,20 +78,25 @@ export class LessonDesk {
   finish(): void { this.tools.deskOf().finish(); }
 
   play(): void {
-    const span = this.playSpan(), { store, picture, choosePass } = this.tools;
+    const span = this.playSpan(), { store, view, growth } = this.tools;
     if (span === null) return;
-    this.playing = { pass: span.from, to: span.to, shownAt: 0, timer: undefined };
-    const { settings } = store.state();
-    if (settings.pose !== 'beds') {
-      picture?.frameNext();
-      store.update({ settings: { ...settings, pose: 'beds' } });
-    }
-    choosePass(span.from);
+    this.playing = { pass: span.from, to: span.to, timer: undefined };
+    store.update({ bedsPass: span.from });
+    growth.show(span.from);
+    view?.showPreset('front');
+    this.heard(growth.state());
   }
 
+  /** What was played stays where it has come to, as cloth on the beds. */
   stop(): void {
-    clearTimeout(this.playing?.timer);
-    this.playing = null;
+    const { playing } = this, { growth, store, picture, choosePass } = this.tools;
+    if (playing === null) return;
+    this.endPlay();
+    growth.show(null);
+    const { settings } = store.state();
+    if (settings.pose !== 'beds') store.update({ settings: { ...settings, pose: 'beds' } });
+    picture?.frameNext();
+    choosePass(playing.pass);
   }
 
   get isPlaying(): boolean { return this.playing !== null; }
@@ -116,16 +125,11 @@ export class LessonDesk {
       view?.showPreset(scene.view ?? (posed.pose.name === 'beds' ? 'front' : 'side'));
     }
     if (posed !== this.lineOf) this.drawLine(posed, knitted, scene);
-    const { playing } = this;
-    if (playing?.shownAt === 0 && posed.part?.pass === playing.pass) {
-      playing.shownAt = performance.now();
-      playing.timer = setTimeout(() => { this.goOn(playing); }, PASS_MS);
-    }
   }
 
   leave(): void {
     const { store, view, picture, deskOf, choose, poseAgain } = this.tools;
-    this.stop();
+    this.dropPlay();
     this.step = null;
     if (this.own === null) return;
     const { settings, ...rest } = this.own;
@@ -147,16 +151,35 @@ export class LessonDesk {
     this.tools.view?.showLine(points, line === undefined ? '' : pageWords().lesson.lines[line]);
   }
 
+  /** The growth has come to a pass, or will not come any farther. */
+  private heard({ pass, failure }: GrowthState): void {
+    const { playing } = this;
+    if (playing === null || playing.timer !== undefined) return;
+    if (failure !== null) this.stop();
+    else if (pass === playing.pass) playing.timer = setTimeout(() => { this.goOn(playing); }, PASS_MS);
+  }
+
   private goOn(playing: Playing): void {
+    const { store, growth } = this.tools;
     if (playing !== this.playing) return;
-    if (playing.pass >= playing.to) {
-      this.stop();
-      this.tools.store.update({});
-      return;
-    }
+    playing.timer = undefined;
+    if (playing.pass >= playing.to) { this.stop(); return; }
     playing.pass += 1;
-    playing.shownAt = 0;
-    this.tools.choosePass(playing.pass);
+    store.update({ bedsPass: playing.pass });
+    growth.show(playing.pass);
+    this.heard(growth.state());
+  }
+
+  private endPlay(): void {
+    clearTimeout(this.playing?.timer);
+    this.playing = null;
+  }
+
+  /** Something else is shown next. */
+  private dropPlay(): void {
+    if (this.playing === null) return;
+    this.endPlay();
+    this.tools.growth.show(null);
   }
 
   private passIn(file: SockFile, place: PassPlace | undefined): number | null {

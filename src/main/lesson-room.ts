@@ -197,7 +197,7 @@ class LessonRoom {
 
   private drawPage(state: PageState): void {
     const lesson = this.shelved?.lesson ?? null, step = lesson?.steps[this.at], { knitted, settings } = state;
-    const last = (knitted?.trace.passes.length ?? 1) - 1, isOnBeds = settings.pose === 'beds' && knitted !== null && state.bedsPass !== null;
+    const last = (knitted?.trace.passes.length ?? 1) - 1, isOnBeds = (settings.pose === 'beds' || this.desk.isPlaying) && knitted !== null && state.bedsPass !== null;
     this.page.render({
       lesson, waiting: this.waiting, at: this.at, figure: (part) => this.figure(part, state), told: this.told,
       sliders: this.slidersOf(state, step?.scene.sliders ?? USUAL_SLIDERS), problems: state.problems,

@@ -51,7 +51,8 @@ export function createLessonPage(host: HTMLElement, hooks: LessonPageHooks): Les
   const steps = el('ol', { class: 'lesson-steps' });
   const back = button(words.previous, { class: 'lesson-turn' }, () => { hooks.go(state.at - 1); });
   const next = button(words.next, { class: 'lesson-turn is-next' }, () => { hooks.go(state.at + 1); });
-  const menu = createMenu(hooks);
+  // Enter and space turn pages on the projector, as the clicker does.
+  const menu = createMenu({ ...hooks, project: (isProjected) => { hooks.project(isProjected); if (isProjected) next.focus(); } });
   host.append(
     el('article', { class: 'lesson-text' },
       el('header', { class: 'lesson-head' }, name, menu.element), scroller,

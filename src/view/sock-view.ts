@@ -11,7 +11,7 @@ import { MeasureLine } from './measure-line.ts';
 import { type PairPlaces, placePair } from './pair-places.ts';
 import { type PickedVertex, PlacedSock } from './placed-sock.ts';
 import { CAPTION_PIXELS, SockCaptions } from './sock-captions.ts';
-import type { Around, Arrangement, ClothMap, Companion, FootLook, HoveredLoop, SockView, Theme, ViewPreset } from './sock-view-types.ts';
+import type { Around, Arrangement, ClothMap, Companion, FootLook, GrowthFrame, HoveredLoop, Lit, SockView, Theme, ViewPreset } from './sock-view-types.ts';
 import { listenToCanvas } from './view-input.ts';
 
 /** Share of the backdrop in a dimmed sock. */
@@ -58,6 +58,7 @@ class KnitView implements SockView {
   private pending = 0;
   private restTimer = 0;
   private isMoving = false;
+  private isGrowing = false;
   private isLost = false;
   private isDisposed = false;
   private pointer: { readonly x: number; readonly y: number } | null = null;
@@ -94,8 +95,8 @@ class KnitView implements SockView {
     this.pose = pose ?? this.pose;
     if (this.second !== null) this.showVeil();
     this.first.setPositions(positions, this.pose, around);
-    this.rig.setPose(this.pose);
-    if (isFramed) this.rig.frame(false);
+    if (!this.isGrowing) this.rig.setPose(this.pose);
+    if (isFramed && !this.isGrowing) this.rig.frame(false);
     this.requestDraw();
   }
 
@@ -124,6 +125,25 @@ class KnitView implements SockView {
     this.footLook = look;
     for (const sock of this.socks()) sock.setFootLook(look);
     this.rig.keepInView();
+    this.requestDraw();
+  }
+
+  setGrowth(frame: GrowthFrame | null): void {
+    const isNew = (frame === null) === this.isGrowing;
+    this.isGrowing = frame !== null;
+    this.first.setGrowth(frame);
+    if (isNew) {
+      this.rig.setPose(frame === null ? this.pose : 'beds');
+      this.showVeil();
+      this.rig.frame(false);
+    } else if (frame !== null) {
+      this.rig.keepInView();
+    }
+    this.move();
+  }
+
+  setLit(lit: Lit | null): void {
+    this.first.setLit(lit);
     this.requestDraw();
   }
 
@@ -231,8 +251,8 @@ class KnitView implements SockView {
     this.second = null;
   }
 
-  /** The second sock, unless the first has gone on to another pose and it has not. */
-  private shownSecond(): PlacedSock | null { return this.companion?.pose === this.pose ? this.second : null; }
+  /** The second sock, unless the first grows or has gone on to another pose and it has not. */
+  private shownSecond(): PlacedSock | null { return this.companion?.pose === this.pose && !this.isGrowing ? this.second : null; }
 
   private placesFor(right: Vector): PairPlaces {
     const second = this.shownSecond();
@@ -270,13 +290,19 @@ class KnitView implements SockView {
   }
 
   private readonly onCamera = (isMoving: boolean): void => {
-    if (isMoving && this.isSoftware) {
+    if (isMoving) this.move();
+    else this.requestDraw();
+  };
+
+  /** The picture is in motion: camera or cloth. */
+  private move(): void {
+    if (this.isSoftware) {
       this.isMoving = true;
       clearTimeout(this.restTimer);
       this.restTimer = window.setTimeout(this.onRest, REST_MS);
     }
     this.requestDraw();
-  };
+  }
 
   private readonly onRest = (): void => {
     this.isMoving = false;

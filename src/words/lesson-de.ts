@@ -20,7 +20,7 @@ export const LESSON_DE: typeof LESSON_EN = {
   backTip: 'Alles, wie der Schritt es hat: Socke, Lage, Ansicht',
   isPlayed: 'Die Socke der Lektion ist verändert. Die eigene bleibt, wie sie ist.',
   isOwn: 'Das ist die Socke der Lektion. Die eigene wartet unverändert.',
-  plainSock: 'Die Socke der Lektion, unverändert',
+  plainSock: 'Unverändert',
   thisSock: 'Dieser Schritt',
   openLesson: 'Lektion öffnen …',
   saveLesson: 'Lektion speichern',

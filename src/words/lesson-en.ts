@@ -19,7 +19,7 @@ export const LESSON_EN = {
   backTip: 'Everything as the step has it: sock, pose, view',
   isPlayed: 'You have changed the lesson’s sock. Your own sock is not touched.',
   isOwn: 'This is the lesson’s sock. Your own waits unchanged.',
-  plainSock: 'The lesson’s sock, unchanged',
+  plainSock: 'Unchanged',
   thisSock: 'This step',
   openLesson: 'Open a lesson…',
   saveLesson: 'Save this lesson',
@@ -44,7 +44,7 @@ export const LESSON_EN = {
   legend: 'Open stitches: no yarn ties the turn to the held stitch.',
   noPicture: 'Without a picture the text and its numbers go on.',
   sliders: {
-    'heel.turnDownWidth': 'Turn-down width W', 'heel.plateauPasses': 'Plateau passes', 'gauge.rowsPer10cm': 'Rows in 10 cm',
+    'heel.turnDownWidth': 'Turn-down W', 'heel.plateauPasses': 'Plateau passes', 'gauge.rowsPer10cm': 'Rows in 10 cm',
     'gauge.stitchesPer10cm': 'Stitches in 10 cm', 'heel.stitches': 'Heel stitches H', 'toe.tipStitches': 'Toe tip T',
     'toe.passesPerDecrease': 'Passes a decrease', 'counts.stitches': 'Stitches round', 'counts.footPasses': 'Foot passes',
     'counts.legPasses': 'Leg passes', 'counts.anklePasses': 'Ankle passes',
