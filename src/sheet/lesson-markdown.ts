@@ -109,8 +109,8 @@ function markParagraph(lines: readonly TextLine[], inline: (lines: readonly Text
   return { kind: 'mark', mark: found.mark, parts: inline([{ text: found.rest, line: lines[0].line }, ...lines.slice(1)]) };
 }
 
-/** Deeper and longer than this nothing is emphasised: what nests or runs on so is a slip, and is shown as it stands. */
-const DEEPEST = 6, LONGEST_SPAN = 2000;
+/** Deeper and longer than this, and past so many marks, nothing is emphasised: what nests or runs on so is a slip, and is shown as it stands. */
+const DEEPEST = 6, LONGEST_SPAN = 2000, MOST_MARKS = 20;
 
 /** A piece of text with its emphasis, code, links and figures. */
 export function readInlines(text: string, onUnknownFigure: (name: string) => void = () => undefined, depth = 0): Inline[] {
@@ -171,7 +171,7 @@ function readEmphasis(text: string, at: number, onUnknown: (name: string) => voi
   const letter = text[at], isDouble = text[at + 1] === letter, mark = isDouble ? letter + letter : letter, from = at + mark.length;
   if (isSpace(text[from]) || (letter === '_' && isLetter(text[at - 1]))) return null;
   const span = text.slice(from, from + LONGEST_SPAN);
-  for (let length = span.indexOf(mark, 1); length > 0; length = span.indexOf(mark, length + 1)) {
+  for (let length = span.indexOf(mark, 1), tries = 0; length > 0 && tries < MOST_MARKS; length = span.indexOf(mark, length + 1), tries++) {
     const end = from + length, after = text[end + mark.length] as string | undefined;
     // A single mark does not end inside a double one.
     const isPartOfDouble = !isDouble && (after === letter || text[end - 1] === letter);

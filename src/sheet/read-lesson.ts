@@ -148,15 +148,26 @@ function readWhole(lines: readonly TextLine[], before: SockFile, words: Words['l
 
 /** All changes if they make a sock, else as many as do, one after the other; the rest is told. */
 function withChanges(sock: SockFile, changes: readonly SockChange[], words: Words['lesson'], problems: LessonProblem[]): SockFile {
-  const all = changes.reduce((file, { path, value }) => withField(file, path, value), sock);
-  if (changes.length === 0 || planSock(all).plan !== null) return all;
+  const placed = changes.filter(({ path, value, line }) => {
+    if (fieldAt(withField(sock, path, value), path) === value) return true;
+    tell(problems, line, path, String(value), null, words, words.problems.noPlace(path));
+    return false;
+  });
+  const all = placed.reduce((file, { path, value }) => withField(file, path, value), sock);
+  if (placed.length === 0 || planSock(all).plan !== null) return all;
   let file = sock;
-  for (const { path, value, line } of changes) {
+  for (const { path, value, line } of placed) {
     const tried = withField(file, path, value), { plan, problems: wrong } = planSock(tried);
     if (plan !== null) file = tried;
     else tell(problems, line, path, String(value), wrong[0]?.allowed ?? null, words, words.problems.cannotKnit(path, String(value), wrong[0]?.message ?? ''));
   }
   return file;
+}
+
+function fieldAt(file: SockFile, path: string): unknown {
+  let held: unknown = file;
+  for (const key of path.split('.')) held = (held as Readonly<Record<string, unknown>> | undefined)?.[key];
+  return held;
 }
 
 function readStep(part: Part, base: Base, words: Words['lesson'], problems: LessonProblem[]): LessonStep {

@@ -67,6 +67,7 @@ export const LESSON_DE: typeof LESSON_EN = {
     unknownKey: (key, meant) => `Eine Einstellung „${key}“ gibt es nicht.${meant === null ? '' : ` Gemeint war wohl ${meant}.`}`,
     badValue: (key, value, allowed) => `${key}: „${value}“ wurde angegeben; richtig wäre ${allowed}.`,
     cannotKnit: (key, value, why) => `${key}: mit „${value}“ lässt sich die Socke nicht stricken, darum bleibt es weg. ${why}`,
+    noPlace: (key) => `${key}: Die Liste der Socke hat diesen Platz nicht. Ganze Listen bringt eine Sockendatei am Anfang der Lektion mit.`,
     noSuchPass: (place, last, sections) => `Diese Socke hat keine Reihe „${place}“: Es gibt 0 bis ${last}, Teile sind ${sections}. Der Schritt läuft ohne sie.`,
     passesAllowed: (last, sections) => `eine Reihe von 0 bis ${last} oder ein Platz in ${sections}`,
     unknownFigure: (name) => `„{${name}}“ ist keine Zahl einer Socke; es bleibt so stehen. Bekannt sind {H}, {W}, {n}, {heel-rows} und andere: siehe README.`,

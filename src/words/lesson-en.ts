@@ -66,6 +66,7 @@ export const LESSON_EN = {
     unknownKey: (key: string, meant: string | null): string => `There is no setting “${key}”.${meant === null ? '' : ` Did you mean ${meant}?`}`,
     badValue: (key: string, value: string, allowed: string): string => `${key}: “${value}” was given; right would be ${allowed}.`,
     cannotKnit: (key: string, value: string, why: string): string => `${key}: with “${value}” the sock cannot be knitted, so it was left out. ${why}`,
+    noPlace: (key: string): string => `${key}: the sock’s list has no such place. A list is given whole, in a sock file at the lesson’s beginning.`,
     noSuchPass: (place: string, last: number, sections: string): string => `This sock has no pass “${place}”: its passes are 0 to ${last}, its parts ${sections}. The step runs without.`,
     passesAllowed: (last: number, sections: string): string => `a pass from 0 to ${last}, or a place in ${sections}`,
     unknownFigure: (name: string): string => `“{${name}}” is no number of a sock; it is shown as it stands. Known are {H}, {W}, {n}, {heel-rows} and others: see the README.`,
