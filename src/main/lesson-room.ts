@@ -117,7 +117,11 @@ class LessonRoom {
     const words = pageWords().lesson;
     this.waiting = { words: words.loading, canTryAgain: false };
     this.draw();
-    fetchLesson().then((shelved) => { this.take(shelved, step); }, (error: unknown) => {
+    const before = this.shelved;
+    fetchLesson().then((shelved) => {
+      // Another may have been opened meanwhile.
+      if (this.shelved === before) this.take(shelved, step);
+    }, (error: unknown) => {
       this.waiting = { words: words.notFetched(error instanceof Error ? error.message : String(error)), canTryAgain: true };
       this.draw();
     });

@@ -264,7 +264,7 @@ class KnitView implements SockView {
     const { first } = this, second = this.shownSecond();
     if (second === null) return first.pointsIn(this.sections);
     // Beside each other both are framed whole: there the places are for whole socks.
-    const isOver = this.arrangement === 'over', near = isOver ? first.pointsIn(this.sections) : first.points, other = isOver ? second.pointsIn(this.sections) : second.points;
+    const sections = this.arrangement === 'over' ? this.sections : null, near = first.pointsIn(sections), other = second.pointsIn(sections);
     const places = this.placesFor(right), all = new Float64Array(near.length + other.length);
     all.set(near);
     all.set(other, near.length);
@@ -331,7 +331,8 @@ class KnitView implements SockView {
     this.renderer.render(this.scene, camera);
     this.label.place(this.line.middleInPicture(camera));
     if (second !== null) {
-      this.captions.place([{ points: first.points, place: places.first }, { points: second.points, place: places.second }], this.arrangement === 'over', camera);
+      const isOver = this.arrangement === 'over', sections = isOver ? this.sections : null;
+      this.captions.place([{ points: first.pointsIn(sections), place: places.first }, { points: second.pointsIn(sections), place: places.second }], isOver, camera);
     }
     this.frames++;
   }
