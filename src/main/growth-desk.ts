@@ -1,3 +1,4 @@
+import type { Keyframe } from '../pipeline/hang-at.ts';
 import type { HungSock, SockHanger } from '../pipeline/hang-sock.ts';
 import { createSockHanger } from '../pipeline/hang-sock.ts';
 import type { KnittedSock } from '../pipeline/result.ts';
@@ -48,6 +49,7 @@ class Desk implements GrowthDesk {
   private sock: KnittedSock | null = null;
   private hanger: SockHanger | null = null;
   private shown: HungSock | null = null;
+  private drawnFrom: readonly [Keyframe, Keyframe] | null = null;
   private wanted: number | null = null;
   private waiters: Waiter[] = [];
   private isWorking = false;
@@ -133,7 +135,7 @@ class Desk implements GrowthDesk {
         (this.hanger ?? hanger).book.add(keyframe);
         this.progress = progress;
         this.answer();
-        if (this.wanted !== null && this.touches(keyframe.pass)) this.draw();
+        if (this.wanted !== null && this.isNews(this.wanted)) this.draw();
         else this.tell();
       },
       onFailed: (message) => {
@@ -144,9 +146,10 @@ class Desk implements GrowthDesk {
     });
   }
 
-  /** Whether the shape shown hangs on a keyframe. */
-  private touches(pass: number): boolean {
-    return this.wanted !== null && (this.hanger?.book.around(this.wanted)?.some((keyframe) => keyframe.pass === pass) ?? false);
+  /** Whether the shape shown no longer is what is known of its pass. */
+  private isNews(wanted: number): boolean {
+    const pair = this.hanger?.pairAt(wanted) ?? null, before = this.drawnFrom;
+    return pair?.[0] !== before?.[0] || pair?.[1] !== before?.[1];
   }
 
   private draw(): void {
@@ -154,6 +157,7 @@ class Desk implements GrowthDesk {
     const hung = wanted === null ? null : hanger?.hangAt(wanted) ?? null;
     if (sock !== null && hanger !== null && hung !== null) {
       this.shown = hung;
+      this.drawnFrom = hanger.pairAt(hung.pass);
       this.view?.setGrowth(frameOf(sock, hanger, hung));
     }
     this.tell();

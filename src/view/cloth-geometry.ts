@@ -3,7 +3,7 @@ import type { StitchGrid } from '../machine/grid.ts';
 import { LOOK, loopLooks } from './loop-looks.ts';
 import { CORNER_STRIDE, type StitchFrames, stitchFrames } from './stitch-frames.ts';
 import { findOpenCells } from './open-cells.ts';
-import { triangulatePolygon } from './triangulate.ts';
+import { triangulatePolygon } from '../base/triangulate.ts';
 
 /** Flags beside the corner count in `cellOf`. */
 export const CELL_RIB = 256;
