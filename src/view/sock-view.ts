@@ -265,13 +265,11 @@ class KnitView implements SockView {
     return second === null || this.arrangement === 'over' ? ONE_PLACE : placePair(this.first.points, second.points, right);
   }
 
-  /** All points of all socks as they stand for a camera with these axes. */
+  /** All points of all socks as they stand for a camera with these axes; beside each other both are framed whole, for their places are those of whole socks. */
   private pointsFor({ right }: Axes): Float64Array {
     const { first } = this, second = this.shownSecond();
     if (second === null) return first.pointsIn(this.sections);
-    // Beside each other both are framed whole: there the places are for whole socks.
-    const sections = this.arrangement === 'over' ? this.sections : null, near = first.pointsIn(sections), other = second.pointsIn(sections);
-    const places = this.placesFor(right);
+    const sections = this.arrangement === 'over' ? this.sections : null, near = first.pointsIn(sections), other = second.pointsIn(sections), places = this.placesFor(right);
     return Float64Array.from([...near, ...other], (value, i) => value + (i < near.length ? places.first : places.second)[i % 3]);
   }
 
