@@ -15,6 +15,7 @@ import type { Cupboard, Keeper } from './main/keep.ts';
 import { exposePageHook } from './main/page-hook.ts';
 import { createStore } from './main/page-store.ts';
 import type { PageStore } from './main/page-store.ts';
+import { createLessonWay } from './main/lesson-way.ts';
 import { createRooms } from './main/rooms.ts';
 import { readSettings } from './main/settings.ts';
 import { createSkipLink } from './main/skip-link.ts';
@@ -89,16 +90,18 @@ function startPage(first: FirstSock, shelf: SockShelf, places: readonly [Cupboar
     desk.poseAgain();
     compare.poseAgain();
   };
+  const lesson = createLessonWay(store, choose, () => rooms);
   const files = createFilesRoom(first.id ?? shelf.newId(), {
     shelf, store, deskOf, places, view, canvas: byId<HTMLCanvasElement>('sock'), theme: () => (isDark(store.state()) ? 'dark' : 'light'),
+    takeOther: lesson.takeFile,
     onOpen: () => {
+      lesson.leave();
       picture?.frameNext();
       store.update({ bedsPass: null });
     },
   });
   const { openSock } = files;
-  parts.push({ render: (state) => { showTheme(isDark(state), view); } });
-  parts.push({ render: ({ knitted }) => { growth.setSock(knitted); } });
+  parts.push({ render: (state) => { showTheme(isDark(state), view); } }, { render: ({ knitted }) => { growth.setSock(knitted); } });
   parts.push({ render: (state) => { picture?.setLayer(shownLayer(state)); } }, { render: ({ settings }) => { view?.setFootLook(settings.footLook); } });
   parts.push(...buildPanels({ store, deskOf, choose, choosePass, compareWith: (file) => { compare.compareWith(file); }, view, picture, growth }));
   const compare = createCompareRoom({ host: byId('compare'), store, keeper, picture, deskOf, choose, openSock });
@@ -107,12 +110,13 @@ function startPage(first: FirstSock, shelf: SockShelf, places: readonly [Cupboar
   parts.push(...compare.parts, sizes, swatches, ...files.parts);
   parts.push(createRoomTabs(byId('top-bar'), (room) => { choose({ room }); }));
   const topBar = createTopBar(byId('top-bar'), {
-    ...files.bar, examples: examples(), openSizes: sizes.open, openSwatches: swatches.open,
+    ...files.bar, examples: examples(), openSocks: lesson.outside(files.bar.openSocks), openSizes: lesson.outside(sizes.open), openSwatches: lesson.outside(swatches.open),
     undo: () => { desk.undo(); }, redo: () => { desk.redo(); },
   });
   const language = { store, keeper, keepSock: keptBy(files.deskTools.keep, shelf) };
   parts.push(topBar, createSettingsDialog(byId('top-bar'), { choose, changeLanguage: (chosen) => changeLanguage(chosen, language) }), createSkipLink(byId<HTMLAnchorElement>('skip-link')));
-  parts.push(createRooms(pageOf(), (name) => byId(`room-${name}`), { store, keeper, view, picture, growth, deskOf, choose, choosePass, openSock }));
+  const rooms = createRooms(pageOf(), (name) => byId(`room-${name}`), { store, keeper, view, picture, growth, deskOf, choose, choosePass, openSock, poseAgain });
+  parts.push(rooms);
   dark.addEventListener('change', () => { store.update({}); });
   listenToShortcuts({
     undo: () => { desk.undo(); }, redo: () => { desk.redo(); }, save: files.bar.save,

@@ -22,7 +22,10 @@ import type { ShelfSock, SockShelf } from './sock-shelf.ts';
 import { createSockSessions, tellOfKeeping } from './sock-sessions.ts';
 import type { SessionTools, SockSessions } from './sock-sessions.ts';
 
-export interface FilesTools extends SessionTools, Pick<ExportTools, 'view' | 'canvas' | 'theme'> {}
+export interface FilesTools extends SessionTools, Pick<ExportTools, 'view' | 'canvas' | 'theme'> {
+  /** A file that is no sock and has a room of its own; true where it has been taken there. */
+  readonly takeOther: (file: File) => boolean;
+}
 
 /** The person's socks: the list, and the ways in and out of it. */
 export interface FilesRoom {
@@ -42,14 +45,18 @@ export function createFilesRoom(firstId: string, tools: FilesTools): FilesRoom {
     if (shelf.find(file) === null) shelf.put(shelf.newId(), file);
     tellOfKeeping(shelf, store);
   });
-  acceptDrops(door.openFiles);
+  const openFiles = (given: readonly File[]): void => {
+    const socks = given.filter((file) => !tools.takeOther(file));
+    if (socks.length > 0) door.openFiles(socks);
+  };
+  acceptDrops(openFiles);
   const list = createList(sessions, door, shelf, store), exports = createExportRoom({ ...tools, state: store.state });
   const links = createLinkRoom(store, () => (store.state().problems.length > 0 ? null : deskOf().knittable()), openSock);
   return {
     parts: [list, exports],
     openSock,
     bar: {
-      openExample: door.openExample, openFiles: door.openFiles, openSocks: list.open, openExports: exports.open, copyLink: links.copy,
+      openExample: door.openExample, openFiles, openSocks: list.open, openExports: exports.open, copyLink: links.copy,
       save: () => {
         const file = deskOf().knittable();
         if (file !== null) saveSockFile(file);

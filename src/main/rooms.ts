@@ -26,6 +26,8 @@ export interface RoomTools {
   /** On the beds and in the rooms that go through the work: after which pass. */
   readonly choosePass: (pass: number) => void;
   readonly openSock: (file: SockFile) => void;
+  /** Poses the sock, and the one beside it, once more: either has been replaced. */
+  readonly poseAgain: () => void;
 }
 
 /** A room of the page beside the sock's shape. Built when it is first entered. */
@@ -34,6 +36,13 @@ export interface Room {
   render(state: PageState): void;
   /** The room has been left: nothing is to play or listen on. */
   leave?(): void;
+  /** A file of the room's own kind has been opened or dropped. */
+  openFile?(file: File): void;
+}
+
+export interface Rooms extends Room {
+  /** The room takes a file; it is shown already. */
+  openFileIn(name: OtherRoom, file: File): void;
 }
 
 type OtherRoom = Exclude<RoomName, 'shape'>;
@@ -44,7 +53,7 @@ const ROOMS: Readonly<Record<OtherRoom, (tools: RoomTools) => Room>> = {
 const NAMES = Object.keys(ROOMS) as OtherRoom[];
 
 /** Shows the chosen room and hides the others. `page` carries the room's name as `data-room`, for the layout. */
-export function createRooms(page: HTMLElement, hostOf: (name: OtherRoom) => HTMLElement, tools: Omit<RoomTools, 'host'>): Room {
+export function createRooms(page: HTMLElement, hostOf: (name: OtherRoom) => HTMLElement, tools: Omit<RoomTools, 'host'>): Rooms {
   const built = new Map<OtherRoom, Room>();
   let shown: RoomName = 'shape';
   const enter = (name: OtherRoom): Room => {
@@ -59,7 +68,9 @@ export function createRooms(page: HTMLElement, hostOf: (name: OtherRoom) => HTML
       page.dataset['room'] = room;
       for (const name of NAMES) hostOf(name).hidden = name !== room;
       if (before !== room && before !== 'shape') built.get(before)?.leave?.();
-      if (room !== 'shape') enter(room).render(state);
+      // A room that is left may have put the page back as it found it.
+      if (room !== 'shape') enter(room).render(tools.store.state());
     },
+    openFileIn: (name, file) => { enter(name).openFile?.(file); },
   };
 }

@@ -21,10 +21,14 @@ export interface SockDesk {
   poseAgain(): void;
   /** The last file that could be knitted. */
   knittable(): SockFile | null;
-  /** What was done to the sock on the desk. */
+  /** What was done to the person's own sock. */
   history(): History<SockFile>;
   /** Puts another sock on the desk, with what was done to it. */
   replace(history: History<SockFile>): void;
+  /** Puts another sock on the table for a while, or one in its place, with a history of its own. It is kept nowhere; the person's own waits as it is. */
+  lend(file: SockFile): void;
+  /** The lent sock goes, the person's own comes back with its history. */
+  giveBack(): void;
 }
 
 /** Where undo and redo go on beyond a sock's own steps: to the sock that was on the desk before it came in. */
@@ -47,14 +51,15 @@ export function createSockDesk(first: SockFile, tools: DeskTools): SockDesk {
   const { store, work, picture, beyond } = tools;
   let history: History<SockFile> = beginHistory(first);
   let knittable: SockFile | null = null;
+  let waiting: { readonly history: History<SockFile>; readonly knittable: SockFile | null } | null = null;
 
-  const take = (next: History<SockFile>): void => {
+  const take = (next: History<SockFile>, isBack = false): void => {
     history = next;
     store.withdraw('advice');
     const file = next.present;
     const { plan, derivations, foot, problems } = planSock(file);
     const isRefused = plan === null;
-    const change = { file, problems: isRefused ? problems : [], remarks: isRefused ? [] : problems, canUndo: next.past.length > 0 || beyond().undo !== null, canRedo: next.future.length > 0 || beyond().redo !== null };
+    const change = { file, problems: isRefused ? problems : [], remarks: isRefused ? [] : problems, canUndo: next.past.length > 0 || (waiting === null && beyond().undo !== null), canRedo: next.future.length > 0 || (waiting === null && beyond().redo !== null) };
     if (isRefused) {
       work.cancel();
       picture()?.keepOld();
@@ -63,13 +68,14 @@ export function createSockDesk(first: SockFile, tools: DeskTools): SockDesk {
     }
     knittable = file;
     store.update({ ...change, planned: { plan, derivations, foot, rest: measureRest(plan) }, bedsPass: withinSock(plan, store.state().bedsPass) });
-    tools.keep(file);
+    if (waiting === null && !isBack) tools.keep(file);
     makeShape(tools, file);
   };
   const step = (move: (from: History<SockFile>) => History<SockFile>, goBeyond: (() => void) | null): void => {
     const next = move(history);
     if (next !== history) take(next);
-    else goBeyond?.();
+    // From a lent sock no way leads to others.
+    else if (waiting === null) goBeyond?.();
   };
   take(history);
   return {
@@ -79,8 +85,23 @@ export function createSockDesk(first: SockFile, tools: DeskTools): SockDesk {
     redo: () => { step(redo, beyond().redo); },
     poseAgain: () => { if (knittable !== null) makeShape(tools, knittable); },
     knittable: () => knittable,
-    history: () => history,
-    replace: (next) => { take(next); },
+    lend: (file) => {
+      waiting ??= { history, knittable };
+      take(beginHistory(file));
+    },
+    giveBack: () => {
+      if (waiting === null) return;
+      const own = waiting;
+      waiting = null;
+      knittable = own.knittable;
+      // Kept already, as it was when it made way.
+      take(own.history, true);
+    },
+    history: () => waiting?.history ?? history,
+    replace: (next) => {
+      waiting = null;
+      take(next);
+    },
   };
 }
 

@@ -2,6 +2,7 @@ import type { Fabric } from '../fabric/fabric.ts';
 import type { StitchGrid } from '../machine/grid.ts';
 import { LOOK, loopLooks } from './loop-looks.ts';
 import { CORNER_STRIDE, type StitchFrames, stitchFrames } from './stitch-frames.ts';
+import { findOpenCells } from './open-cells.ts';
 import { triangulatePolygon } from '../base/triangulate.ts';
 
 /** Flags beside the corner count in `cellOf`. */
@@ -84,8 +85,8 @@ function kindsOfCells(fabric: Fabric, draft: Draft, looks: Uint8Array): Uint8Arr
   return kinds;
 }
 
-/** Triangles of all cells, sorted by kind, then of the hem's quads, which are special too. */
-function indexByKind(fabric: Fabric, draft: Draft, looks: Uint8Array, hemCount: number): Pick<ClothGeometry, 'index' | 'kindStart'> {
+/** Triangles of all cells that yarn closes, sorted by kind, then of the hem's quads, which are special too. */
+function indexByKind(fabric: Fabric, draft: Draft, looks: Uint8Array, hemCount: number, open: ReadonlySet<number>): Pick<ClothGeometry, 'index' | 'kindStart'> {
   const { cellStart, cellRestMm } = fabric, kinds = kindsOfCells(fabric, draft, looks);
   const cornerCount = fabric.cellVertices.length;
   const index = new Uint32Array(3 * (cornerCount - 2 * kinds.length + 2 * hemCount));
@@ -93,7 +94,7 @@ function indexByKind(fabric: Fabric, draft: Draft, looks: Uint8Array, hemCount: 
   let at = 0;
   for (let kind = 0; kind < CELL_KINDS.length; kind++) {
     for (let cell = 0; cell < kinds.length; cell++) {
-      if (kinds[cell] !== kind) continue;
+      if (kinds[cell] !== kind || open.has(cell)) continue;
       const k = cellStart[cell], triangles = cellTriangles(cellRestMm, k, cellStart[cell + 1]);
       for (let i = 0; i < triangles.length; i++) index[at++] = k + triangles[i];
     }
@@ -104,7 +105,7 @@ function indexByKind(fabric: Fabric, draft: Draft, looks: Uint8Array, hemCount: 
     at += 6;
   }
   kindStart[CELL_KINDS.length] = at;
-  return { index, kindStart };
+  return { index: index.slice(0, at), kindStart };
 }
 
 /** Vertex pairs of all boundary edges, fabric on the left. */
@@ -156,7 +157,7 @@ export function fillHem(draft: Draft, cornerCount: number, edges: ArrayLike<numb
   }
 }
 
-/** Builds the drawn cloth: one vertex a cell corner, every cell triangulated, a rolled edge along every boundary, and room for so much edge more. */
+/** Builds the drawn cloth: one vertex a cell corner, every cell triangulated that yarn closes (open-cells.ts), a rolled edge along every boundary, and room for so much edge more. */
 export function buildCloth(fabric: Fabric, grid: StitchGrid, moreEdges = 0): ClothGeometry {
   const cornerCount = fabric.cellVertices.length;
   const edges = boundaryEdges(fabric);
@@ -170,6 +171,6 @@ export function buildCloth(fabric: Fabric, grid: StitchGrid, moreEdges = 0): Clo
   fillHem(draft, cornerCount, edges);
   const looks = loopLooks(fabric, grid);
   return {
-    ...draft, vertexCount, looks, ...indexByKind(fabric, draft, looks, hemCount),
+    ...draft, vertexCount, looks, ...indexByKind(fabric, draft, looks, hemCount, findOpenCells(fabric, grid)),
   };
 }

@@ -129,6 +129,23 @@ export class PlacedSock {
     return hit && vertex >= 0 ? { vertex, loop: target.fabric.vertexLoop[vertex], distance: hit.distance } : null;
   }
 
+  /** Of the cloth in these sections alone, with the needles above it; all of `points` for null, or where there is no such cloth. */
+  pointsIn(sections: ReadonlySet<number> | null): Float64Array {
+    const { fabric, positions, surroundings } = this;
+    if (sections === null || fabric === null || this.growthReach !== null || positions.length !== 3 * fabric.vertexCount) return this.points;
+    const places: number[] = [];
+    let lowest = Infinity;
+    for (let v = 0; v < fabric.vertexCount; v++) {
+      if (!sections.has(fabric.vertexSection[v])) continue;
+      places.push(positions[3 * v], positions[3 * v + 1], positions[3 * v + 2]);
+      lowest = Math.min(lowest, positions[3 * v + 2]);
+    }
+    if (places.length === 0) return this.points;
+    const { corners } = surroundings;
+    for (let i = 0; i < corners.length && !surroundings.hasBody; i += 3) if (corners[i + 2] > lowest) places.push(corners[i], corners[i + 1], corners[i + 2]);
+    return Float64Array.from(places);
+  }
+
   /** Lights a vertex's loop, none for -1; false if it is lit already. */
   light(vertex: number): boolean {
     if (vertex === this.hovered) return false;

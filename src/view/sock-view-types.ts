@@ -105,6 +105,8 @@ export interface SockView {
   showPreset(preset: ViewPreset): void;
   reset(): void;
   zoomBy(factor: number): void;
+  /** From the next framing on, of one sock, or of two over each other, only the cloth of these sections (SECTION codes) is framed, all again for null or where there is none of it. */
+  lookAt(sections: ReadonlySet<number> | null): void;
   /** Turns the camera about the sock, for keyboard use. */
   orbitBy(azimuthRad: number, polarRad: number): void;
   /** Draws a measure's line over the sock, always visible, with its label at the line's middle; null removes it. */

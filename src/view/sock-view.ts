@@ -45,6 +45,7 @@ class KnitView implements SockView {
   private companion: Companion | null = null;
   private free: readonly [number, number] | null = null;
   private footLook: FootLook = 'inside';
+  private sections: ReadonlySet<number> | null = null;
   private theme: Theme;
   private dim = 0;
   private pose: PoseName = 'flat';
@@ -170,6 +171,7 @@ class KnitView implements SockView {
   showPreset(preset: ViewPreset): void { this.rig.show(preset, true); }
   reset(): void { this.rig.frame(true); }
   zoomBy(factor: number): void { this.rig.zoomBy(factor); }
+  lookAt(sections: ReadonlySet<number> | null): void { this.sections = sections; }
   orbitBy(azimuthRad: number, polarRad: number): void { this.rig.orbitBy(azimuthRad, polarRad); }
 
   showLine(points: Float64Array | null, label: string): void {
@@ -264,14 +266,12 @@ class KnitView implements SockView {
     return second === null || this.arrangement === 'over' ? ONE_PLACE : placePair(this.first.points, second.points, right);
   }
 
-  /** All points of all socks as they stand for a camera with these axes. */
+  /** All points of all socks as they stand for a camera with these axes; beside each other both are framed whole, for their places are those of whole socks. */
   private pointsFor({ right }: Axes): Float64Array {
     const { first } = this, second = this.shownSecond();
-    if (second === null) return first.points;
-    const places = this.placesFor(right), all = new Float64Array(first.points.length + second.points.length);
-    all.set(first.points);
-    all.set(second.points, first.points.length);
-    return all.map((value, i) => value + (i < first.points.length ? places.first : places.second)[i % 3]);
+    if (second === null) return first.pointsIn(this.sections);
+    const sections = this.arrangement === 'over' ? this.sections : null, near = first.pointsIn(sections), other = second.pointsIn(sections), places = this.placesFor(right);
+    return Float64Array.from([...near, ...other], (value, i) => value + (i < near.length ? places.first : places.second)[i % 3]);
   }
 
   private keepFreeOfCaptions(): void {
@@ -335,7 +335,8 @@ class KnitView implements SockView {
     this.renderer.render(this.scene, camera);
     this.label.place(this.line.middleInPicture(camera));
     if (second !== null) {
-      this.captions.place([{ points: first.points, place: places.first }, { points: second.points, place: places.second }], this.arrangement === 'over', camera);
+      const isOver = this.arrangement === 'over', [near, other] = [first, second].map((sock) => sock.pointsIn(isOver ? this.sections : null));
+      this.captions.place([{ points: near, place: places.first }, { points: other, place: places.second }], isOver, camera);
     }
     this.frames++;
   }
