@@ -19,11 +19,11 @@ const USAGE = 'SOCK.json (or -), and --poses flat,tube,beds,worn or --poses none
 
 const isPose = (name: string): name is PoseName => (ALL_POSES as readonly string[]).includes(name);
 
-/** Poses of a list such as `flat,tube`, each once; null when a name is none. */
-function readPoses(text: string): readonly PoseName[] | null {
+/** Poses of a list such as `flat,tube`, each once; words where a name is none. */
+function readPoses(text: string): readonly PoseName[] | string {
   if (text === 'none') return [];
   const names = [...new Set(text.split(',').map((name) => name.trim()))];
-  return names.every(isPose) ? names : null;
+  return names.every(isPose) ? names : 'The option --poses names no pose that there is.';
 }
 
 /** An option and its value: `--poses flat` as well as `--poses=flat`; the value is null where none follows. */
@@ -44,21 +44,23 @@ function* readWords(args: readonly string[]): Generator<Word> {
 /** Reads the words after the command's name. Never throws: what is wrong comes back as problems. */
 export function readReportArgs(args: readonly string[]): ReportArgs {
   const problems: Problem[] = [], paths: string[] = [], asked = new Set<string>(), compared: string[] = [];
-  let poses = USUAL_POSES;
+  let poses = USUAL_POSES, hasPoses = false;
   const refuse = (value: unknown, allowed: string, message: string): void => { problems.push(makeProblem(null, value ?? undefined, allowed, message)); };
   for (const { option, value } of readWords(args)) {
     if (option === null) paths.push(value ?? '');
     else if (option === '--poses') {
-      const read = readPoses(value ?? '');
-      if (read === null) refuse(value, '--poses with any of flat, tube, beds and worn, commas between, or none', 'The option --poses names no pose that there is.');
-      else poses = read;
+      const told = hasPoses ? 'The option --poses is given twice.' : readPoses(value ?? '');
+      if (typeof told === 'string') refuse(value, '--poses once, with any of flat, tube, beds and worn, commas between, or none', told);
+      else poses = told;
+      hasPoses = true;
     } else if (option === '--compare') {
       if (value === null || value === '' || value.startsWith('--') || compared.length > 0) refuse(value, '--compare OTHER.json, once', 'The option --compare wants one sock file to compare with.');
       else compared.push(value);
     } else if (ALONE.includes(option)) asked.add(option);
     else refuse(option, USAGE, 'The command has no such option.');
   }
-  if (paths.length !== 1) refuse(paths.length === 0 ? null : paths, USAGE, paths.length === 0 ? 'No sock file is named.' : 'More than one sock file is named.');
+  if (paths.length === 0) refuse(null, USAGE, 'No sock file is named.');
+  else if (paths.length > 1) refuse(paths, USAGE, 'More than one sock file is named.');
   else if (paths[0] === '-' && compared[0] === '-') refuse('-', '- once', 'Standard input holds one sock, not two.');
   return { path: paths[0] ?? null, poses, wantsAdvice: asked.has('--advice'), wantsGrade: asked.has('--grade'), comparePath: compared[0] ?? null, problems };
 }

@@ -27,7 +27,7 @@ describe('the words after report', () => {
     [['sock.json', '--compare']], [['sock.json', '--compare', '']], [['sock.json', '--compare', '--advice']], [['-', '--compare', '-']],
     [['sock.json', '--compare', 'a.json', '--compare', 'b.json']], [['sock.json', '--advice=yes']],
     [[]], [['a.json', 'b.json']], [['sock.json', '--poses']], [['sock.json', '--poses', '']], [['sock.json', '--poses', 'curled']],
-    [['sock.json', '--poses', 'flat,']], [['sock.json', '--verbose']], [['--poses', 'none']],
+    [['sock.json', '--poses', 'flat,']], [['sock.json', '--verbose']], [['--poses', 'none']], [['sock.json', '--poses', 'flat', '--poses=none']],
   ])('%j is a problem', (args: string[]) => {
     const { problems } = readReportArgs(args);
     expect(problems).toHaveLength(1);
