@@ -31,6 +31,9 @@ export const pedalKey = ({ code, key }: Pick<KeyboardEvent, 'code' | 'key'>): st
 const isControl = (target: EventTarget | null): boolean => target instanceof Element && target.closest('button, input, select, textarea, a, summary') !== null;
 const isWritten = (target: EventTarget | null): boolean => target instanceof Element && target.closest('input, select, textarea') !== null;
 
+/** A press on it is a tap like any other, and held down it undoes. */
+const isForwardButton = (target: EventTarget | null): boolean => target instanceof Element && target.closest('.stand-forward') !== null;
+
 /** Listens to keys everywhere and to touch and mouse on `zone`, as long as the room is shown. */
 export function listenToHands(zone: HTMLElement, hooks: HandHooks): void {
   listenToKeys(hooks);
@@ -52,8 +55,11 @@ function listenToKeys(hooks: HandHooks): void {
     const name = pedalKey(event);
     if (name === hooks.forwardKey()) { step(event, hooks.forward); return; }
     if (name === hooks.backKey()) { step(event, hooks.back); return; }
-    // A button under the focus takes the keys that press it.
-    if (isControl(event.target) && (event.key === ' ' || event.key === 'Enter')) return;
+    // A button under the focus takes the keys that press it, once.
+    if (isControl(event.target) && (event.key === ' ' || event.key === 'Enter')) {
+      if (event.repeat) event.preventDefault();
+      return;
+    }
     if (FORWARD_KEYS.has(event.key)) step(event, hooks.forward);
     else if (BACK_KEYS.has(event.key)) step(event, hooks.back);
     else if (event.key === 'Escape' && document.fullscreenElement === null) step(event, hooks.leave);
@@ -71,7 +77,7 @@ function listenToTouch(zone: HTMLElement, hooks: HandHooks): void {
     hooks.ring(null);
   };
   zone.addEventListener('pointerdown', (event) => {
-    if (held !== null || !event.isPrimary || event.button !== 0 || (isControl(event.target) && event.target !== zone)) return;
+    if (held !== null || !event.isPrimary || event.button !== 0 || (isControl(event.target) && !isForwardButton(event.target))) return;
     const { clientX: x, clientY: y, pointerId: id } = event;
     zone.setPointerCapture(id);
     held = {

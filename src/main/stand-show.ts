@@ -44,7 +44,7 @@ export function spokenAt({ record, items }: StandWork, stop: number, numbers: Ne
   const item = items[stop], words = pageWords();
   if (item === undefined) return words.stand.face.sockDone;
   if (isPlain(item)) return words.stand.face.spoken(item.index, words.passes.side[item.to]);
-  return describeWork(record, item, { words, numbers }).acts.join('. ');
+  return describeWork(record, item, { words, numbers }).acts.join(' ');
 }
 
 /** A stop where hands have to do something other than pass the carriage, or where a new part begins. */
@@ -69,7 +69,7 @@ export function showPlace(place: KnitPlace, work: StandWork, numbers: NeedleNumb
   const described = describeWork(work.record, item, { words, numbers }), part = words.passes.sections[item.section], isPass = item.kind === 'pass';
   return {
     heading, part, count: isPass ? String(item.place) : '', of: isPass ? face.of(item.places) : '', round: roundWords(item), inAll: isPass ? inAll : '',
-    acts: described.acts.length > 0 ? described.acts : [described.title], watch: described.watch, note: said, next: nextWords(work, stop, numbers),
+    acts: described.acts.length > 0 ? described.acts : [described.title], watch: watchWords(work, stop, described.watch, numbers), note: said, next: nextWords(work, stop, numbers),
     held: heldWords(work, stop, numbers), knits: item.kind === 'closing' ? '' : isPass ? face.knits(item.knitted) : face.castsOn(item.knitted),
     carriage: isPass ? `${face.carriage[item.from]}, ${face.goes[item.to]}` : face.carriage[item.from],
     picture: pictureOf(work, item, numbers), sections, left: isPass ? face.left(part, progress.leftInSection, progress.passesLeft) : '',
@@ -82,6 +82,12 @@ function headingOf(place: KnitPlace, { record }: StandWork): string {
   if (isHanded && place.second === 'mirrored') parts.push(face.foot[place.sock === 1 ? foot.side : other]);
   else if (isMirrored(place)) parts.push(face.mirrored);
   return parts.join(' · ');
+}
+
+/** What to watch, where it is new: said at every pass it would not be read. */
+function watchWords({ record, items }: StandWork, stop: number, watch: string, numbers: NeedleNumbers): string {
+  const before = items[stop - 1];
+  return before !== undefined && describeWork(record, before, { words: pageWords(), numbers }).watch === watch ? '' : watch;
 }
 
 function roundWords(item: WorkItem): string {

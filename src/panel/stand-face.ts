@@ -45,19 +45,22 @@ export interface StandFace {
 /** Sizes of the act's letters, px: as large as fit, never below what reads at arm's length. */
 const LARGEST_PX = 76, LEAST_WIDE_PX = 40, LEAST_NARROW_PX = 28, NARROW_PX = 700;
 
-export function createStandFace(host: HTMLElement, hooks: FaceHooks): StandFace {
+export function createStandFace(host: HTMLElement, tools: HTMLElement, hooks: FaceHooks): StandFace {
   const { face } = pageWords().stand;
   const text = (name: string, tag: 'p' | 'span' | 'h2' = 'p'): HTMLElement => el(tag, { class: `stand-${name}`, dir: 'auto' });
   const heading = text('heading'), part = text('part', 'h2'), count = text('count', 'span'), of = text('of', 'span'), round = text('round'), inAll = text('in-all');
   const acts = el('ol', { class: 'stand-acts' }), watch = text('watch'), note = text('note'), next = text('next'), held = text('held'), knits = text('knits'), carriage = text('carriage'), left = text('left');
   const bar = el('div', { class: 'stand-bar', 'aria-hidden': 'true' }), beds = el('div', { class: 'stand-beds-box' }), said = el('p', { class: 'stand-said', role: 'status' }), ring = el('div', { class: 'stand-ring', hidden: true, 'aria-hidden': 'true' }, el('span', {}, face.undo));
   const words = el('div', { class: 'stand-words', 'aria-live': 'polite', 'aria-atomic': 'true' }, acts, watch, note);
+  const forward = el('button', { type: 'button', class: 'stand-forward' }, face.forward, el('small', {}, face.undo));
   const zone = el('div', { class: 'stand-zone', tabindex: 0, role: 'group', 'aria-label': face.label },
     el('div', { class: 'stand-top' }, el('div', { class: 'stand-what' }, heading, part, words, next),
       el('div', { class: 'stand-counter' }, el('p', { class: 'stand-figures' }, count, of), round, inAll, carriage, knits)),
     beds, el('div', { class: 'stand-facts' }, held, left), bar, said);
-  const element = el('div', { class: 'stand-face' }, zone,
-    el('div', { class: 'stand-buttons' }, button(face.back, { class: 'stand-back' }, hooks.back), button(face.forward, { class: 'stand-forward' }, hooks.forward)), ring);
+  const element = el('div', { class: 'stand-face' }, tools, zone,
+    el('div', { class: 'stand-buttons' }, button(face.back, { class: 'stand-back' }, hooks.back), forward), ring);
+  // Fingers and mice are heard on the whole face; a click without either is a key or a screen reader.
+  forward.addEventListener('click', (event) => { if (event.detail === 0) hooks.forward(); });
   host.append(element);
   let shown: StandShow | null = null;
   const draw = (): void => {

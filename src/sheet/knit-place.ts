@@ -1,6 +1,7 @@
 import type { Problem } from '../base/problem.ts';
 import { makeProblem } from '../base/make-problem.ts';
 import { checkSock } from '../plan/check-sock.ts';
+import { planSock } from '../plan/plan-sock.ts';
 import type { SockFile } from '../plan/sock-file.ts';
 import type { Words } from '../words/words.ts';
 
@@ -81,7 +82,9 @@ export function readPlace(text: string, words: Words): ReadPlace {
 }
 
 function readFields(given: Readonly<Record<string, unknown>>, words: Words): ReadPlace {
-  const { file, problems } = checkSock(given['file']), told = words.stand.place;
+  const checked = checkSock(given['file']), told = words.stand.place;
+  const planned = checked.file === null ? null : planSock(checked.file);
+  const { file } = checked, problems = planned === null ? checked.problems : planned.plan === null ? planned.problems : [];
   const { sock, second, stop, id } = given, notes = readNotes(given['notes']);
   const wrong: Problem[] = problems.map((problem) => ({ ...problem, field: problem.field === null ? 'file' : `file.${problem.field}` }));
   const refuse = (field: string, allowed: string): void => { wrong.push(makeProblem(field, given[field], allowed, told.wrongField(field))); };

@@ -121,10 +121,10 @@ export const STAND_DE: typeof STAND_EN = {
     save: 'Stand in eine Datei sichern', open: 'Standdatei öffnen', unread: 'Diese Datei ist kein Stand, der sich öffnen lässt; Ihrer ist noch da.',
   },
   hand: {
-    title: 'Garn in der Hand: Wie lang kann der Schaft sein?', about: 'Wiegen Sie das Garn für das ganze Paar. Ferse, Fuß und Spitze zählen zuerst; der Rest geht in die Schäfte.',
+    title: 'Garn in der Hand: Wie lang kann der Schaft sein?', about: (socks) => `Wiegen Sie das Garn für ${socks === 2 ? 'das ganze Paar' : 'die zweite Socke'}, wie es vor dem Anschlag ist. Ferse, Fuß und Spitze zählen zuerst; der Rest geht in den Schaft.`,
     inHand: (name) => `${name}, vorhanden`, unit: 'In', units: { grams: 'Gramm', metres: 'Metern' }, margin: 'Zurückbehalten', find: 'Längsten Schaft suchen', per: (metres) => `${metres} m auf 100 g`,
     found: (mm, passes) => `Der Schaft kann ${mm} lang sein: ${passes} Reihen vor den glatten Reihen.`,
-    takes: (list, margin) => `Das Paar braucht dann geschätzt ${list}; ${margin} % des Garns bleiben übrig.`, took: (name, grams, metres) => `${name} ${grams} g (${metres} m)`,
+    takes: (list, margin, socks) => `${socks === 2 ? 'Das Paar' : 'Die Socke'} braucht dann geschätzt ${list}; ${margin} % des Garns bleiben übrig.`, took: (name, grams, metres) => `${name} ${grams} g (${metres} m)`,
     most: 'Das Garn reicht für den längsten Schaft, den eine Datei haben darf.', honest: 'Geschätzt aus Ihrer Maschenprobe, nicht aus Ihrem Garn: Wiegen Sie die erste Socke, wenn sie fertig ist, und fragen Sie vor der zweiten noch einmal.',
     none: 'Geben Sie wenigstens ein Gewicht an.', plan: 'Diesen Schaft planen', planned: 'Der Schaft ist geplant. Lange drücken nimmt zurück.', shorter: (mm) => `Ein Schaft von ${mm} lässt den Schlitten auf seiner Seite: Der passt zum Gestrickten.`,
   },

@@ -120,10 +120,10 @@ export const STAND_EN = {
     save: 'Save the place to a file', open: 'Open a place file', unread: 'This file is no place that can be opened; yours is still here.',
   },
   hand: {
-    title: 'Yarn in hand: how long can the leg be?', about: 'Weigh the yarn for the whole pair. Heel, foot and toe are counted first; the rest goes to the legs.',
+    title: 'Yarn in hand: how long can the leg be?', about: (socks: number) => `Weigh the yarn for ${socks === 2 ? 'the whole pair' : 'the second sock'}, as it is before the cast-on. Heel, foot and toe are counted first; the rest goes to the leg.`,
     inHand: (name: string) => `${name}, in hand`, unit: 'In', units: { grams: 'grams', metres: 'metres' }, margin: 'Keep back', find: 'Find the longest leg', per: (metres: number) => `${metres} m in 100 g`,
     found: (mm: string, passes: number) => `The leg can be ${mm} long: ${passes} passes before the plain rows.`,
-    takes: (list: string, margin: number) => `The pair takes ${list} then, by estimate; ${margin} % of the yarn stays in hand.`, took: (name: string, grams: number, metres: number) => `${name} ${grams} g (${metres} m)`,
+    takes: (list: string, margin: number, socks: number) => `${socks === 2 ? 'The pair' : 'The sock'} takes ${list} then, by estimate; ${margin} % of the yarn stays in hand.`, took: (name: string, grams: number, metres: number) => `${name} ${grams} g (${metres} m)`,
     most: 'The yarn lasts for the longest leg that a file may have.', honest: 'An estimate from your gauge, not from your yarn: weigh the first sock when it is off, and ask again before the second.',
     none: 'Give at least one weight.', plan: 'Plan this leg', planned: 'The leg is planned. Hold down to undo.', shorter: (mm: string) => `A leg of ${mm} keeps the carriage on its side: that one goes with what is knitted.`,
   },
