@@ -38,6 +38,8 @@ export function createStandRoom({ host, store, keeper, choose, deskOf }: RoomToo
   /** After a step, in either direction. */
   const stepped = (told: string): void => {
     passing = told;
+    // Read once, it would only take room from the work.
+    warning = '';
     draw();
     const work = table.work(), { voice: isSpoken } = table.settings();
     if (isSpoken && work !== null) voice.say(spokenAt(work, table.place().stop, store.state().settings.needleNumbers));

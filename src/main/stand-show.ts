@@ -71,7 +71,7 @@ export function showPlace(place: KnitPlace, work: StandWork, numbers: NeedleNumb
     heading, part, count: isPass ? String(item.place) : '', of: isPass ? face.of(item.places) : '', round: roundWords(item), inAll: isPass ? inAll : '',
     acts: described.acts.length > 0 ? described.acts : [described.title], watch: watchWords(work, stop, described.watch, numbers), note: said, next: nextWords(work, stop, numbers),
     held: heldWords(work, stop, numbers), knits: item.kind === 'closing' ? '' : isPass ? face.knits(item.knitted) : face.castsOn(item.knitted),
-    carriage: isPass ? `${face.carriage[item.from]}, ${face.goes[item.to]}` : face.carriage[item.from],
+    carriage: face.carriage[item.from],
     picture: pictureOf(work, item, numbers), sections, left: isPass ? face.left(part, progress.leftInSection, progress.passesLeft) : '',
   };
 }
@@ -100,8 +100,8 @@ function nextWords({ record, items }: StandWork, stop: number, numbers: NeedleNu
   const item = items[stop + 1], words = pageWords(), { face } = words.stand;
   if (item === undefined) return face.nextEnd;
   if (isPlain(item) && item.section === items[stop]?.section && item.knitted === items[stop].knitted) return face.nextSame;
-  const { title, acts } = describeWork(record, item, { words, numbers });
-  return acts[0] === undefined ? face.next(words.passes.sections[item.section], title) : face.next(words.passes.sections[item.section], acts[0]);
+  const { title, acts } = describeWork(record, item, { words, numbers }), act = acts[0] ?? title;
+  return item.section === items[stop]?.section ? face.nextAct(act) : face.next(words.passes.sections[item.section], act);
 }
 
 function heldWords({ record: { trace } }: StandWork, stop: number, numbers: NeedleNumbers): string {

@@ -2,6 +2,7 @@ import { pageWords } from '../words/page-words.ts';
 import { button, el, setAttributes, setText } from './dom.ts';
 import type { BedPicture } from './stand-beds.ts';
 import { drawBeds } from './stand-beds.ts';
+import { svg } from './svg.ts';
 
 export interface StandSection { readonly name: string; readonly stops: number; readonly done: number; readonly isHere: boolean }
 
@@ -43,14 +44,17 @@ export interface StandFace {
 }
 
 /** Sizes of the act's letters, px: as large as fit, never below what reads at arm's length. */
-const LARGEST_PX = 76, LEAST_WIDE_PX = 40, LEAST_NARROW_PX = 28, NARROW_PX = 700;
+const LARGEST_PX = 76, LEAST_WIDE_PX = 40, LEAST_NARROW_PX = 28, SMALLEST_WIDE_PX = 28, SMALLEST_NARROW_PX = 20, NARROW_PX = 700;
+/** A part that takes less of the bar has no room for its name. */
+const NAMED_SHARE = 0.06;
 
 export function createStandFace(host: HTMLElement, tools: HTMLElement, hooks: FaceHooks): StandFace {
   const { face } = pageWords().stand;
   const text = (name: string, tag: 'p' | 'span' | 'h2' = 'p'): HTMLElement => el(tag, { class: `stand-${name}`, dir: 'auto' });
   const heading = text('heading'), part = text('part', 'h2'), count = text('count', 'span'), of = text('of', 'span'), round = text('round'), inAll = text('in-all');
   const acts = el('ol', { class: 'stand-acts' }), watch = text('watch'), note = text('note'), next = text('next'), held = text('held'), knits = text('knits'), carriage = text('carriage'), left = text('left');
-  const bar = el('div', { class: 'stand-bar', 'aria-hidden': 'true' }), beds = el('div', { class: 'stand-beds-box' }), said = el('p', { class: 'stand-said', role: 'status' }), ring = el('div', { class: 'stand-ring', hidden: true, 'aria-hidden': 'true' }, el('span', {}, face.undo));
+  const bar = el('div', { class: 'stand-bar', 'aria-hidden': 'true' }), beds = el('div', { class: 'stand-beds-box' }), said = el('p', { class: 'stand-said', role: 'status' }), ring = el('div', { class: 'stand-ring', hidden: true, 'aria-hidden': 'true' },
+    svg('svg', { viewBox: '0 0 100 100' }, svg('circle', { cx: 50, cy: 50, r: 44 }), svg('circle', { class: 'ring-grown', cx: 50, cy: 50, r: 44, pathLength: 1 })), el('span', {}, face.undo));
   const words = el('div', { class: 'stand-words', 'aria-live': 'polite', 'aria-atomic': 'true' }, acts, watch, note);
   const forward = el('button', { type: 'button', class: 'stand-forward' }, face.forward, el('small', {}, face.undo));
   const zone = el('div', { class: 'stand-zone', tabindex: 0, role: 'group', 'aria-label': face.label },
@@ -65,7 +69,7 @@ export function createStandFace(host: HTMLElement, tools: HTMLElement, hooks: Fa
   let shown: StandShow | null = null;
   const draw = (): void => {
     if (shown === null) return;
-    fitLetters(words);
+    fitLetters(zone, words);
     const { clientWidth, clientHeight } = beds;
     beds.replaceChildren(...(shown.picture === null || clientWidth === 0 ? [] : [drawBeds(shown.picture, clientWidth, Math.max(150, clientHeight))]));
   };
@@ -76,11 +80,12 @@ export function createStandFace(host: HTMLElement, tools: HTMLElement, hooks: Fa
       shown = show;
       for (const [at, value] of [[heading, show.heading], [part, show.part], [count, show.count], [of, show.of], [round, show.round], [inAll, show.inAll], [watch, show.watch], [note, show.note],
         [next, show.next], [held, show.held], [knits, show.knits], [carriage, show.carriage], [left, show.left]] as const) setText(at, value);
-      if (acts.innerText !== show.acts.join('\n')) acts.replaceChildren(...show.acts.map((act) => el('li', { dir: 'auto' }, act)));
+      if ([...acts.children].map((item) => item.textContent).join('\n') !== show.acts.join('\n')) acts.replaceChildren(...show.acts.map((act) => el('li', { dir: 'auto' }, act)));
+      const all = show.sections.reduce((sum, { stops }) => sum + stops, 0);
       bar.replaceChildren(...show.sections.map(({ name, stops, done, isHere }) => {
         const fill = el('i');
         fill.style.inlineSize = `${100 * done / stops}%`;
-        const section = el('div', { class: `stand-section${isHere ? ' is-here' : ''}` }, el('span', {}, name), el('b', {}, fill));
+        const section = el('div', { class: `stand-section${isHere ? ' is-here' : ''}` }, el('span', {}, isHere || stops > NAMED_SHARE * all ? name : '\u00a0'), el('b', {}, fill));
         section.style.flexGrow = String(stops);
         return section;
       }));
@@ -98,12 +103,20 @@ export function createStandFace(host: HTMLElement, tools: HTMLElement, hooks: Fa
   };
 }
 
-/** The largest letters with which the words fit their box. */
-function fitLetters(words: HTMLElement): void {
-  const least = window.innerWidth < NARROW_PX ? LEAST_NARROW_PX : LEAST_WIDE_PX;
-  for (let px = LARGEST_PX; px >= least; px -= 4) {
-    words.style.setProperty('--act', `${px}px`);
-    if (words.scrollHeight <= words.clientHeight + 1 && words.scrollWidth <= words.clientWidth + 1) break;
-  }
-  words.classList.toggle('is-long', words.scrollHeight > words.clientHeight + 1);
+/** The largest letters with which the words fit their box; a long telling gets the room of the picture, and smaller ones at last. */
+function fitLetters(zone: HTMLElement, words: HTMLElement): void {
+  const isNarrow = window.innerWidth < NARROW_PX, least = isNarrow ? LEAST_NARROW_PX : LEAST_WIDE_PX, smallest = isNarrow ? SMALLEST_NARROW_PX : SMALLEST_WIDE_PX;
+  const isFitting = (): boolean => words.scrollHeight <= words.clientHeight + 1 && words.scrollWidth <= words.clientWidth + 1;
+  const tryDown = (from: number, to: number): boolean => {
+    for (let px = from; px >= to; px -= 4) {
+      words.style.setProperty('--act', `${px}px`);
+      if (isFitting()) return true;
+    }
+    return false;
+  };
+  zone.classList.remove('is-long');
+  words.classList.remove('is-scrolled');
+  if (tryDown(LARGEST_PX, least)) return;
+  zone.classList.add('is-long');
+  if (!tryDown(LARGEST_PX, least) && !tryDown(least, smallest)) words.classList.add('is-scrolled');
 }

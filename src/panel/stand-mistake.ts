@@ -79,11 +79,11 @@ export function createStandMistake(hooks: MistakeHooks): { open(): void } {
   };
 }
 
-interface Pick { readonly needlesPerBed: number; readonly label: (needle: number) => string }
+interface Pick { readonly states: Uint8Array; readonly needlesPerBed: number; readonly label: (needle: number) => string }
 
 /** Both beds as columns to tap: each is as wide as a finger needs, so a wide bed scrolls. */
-function drawPick(host: HTMLElement, { needlesPerBed, label }: Pick, states: Uint8Array, tap: (place: number) => void): void {
-  const { mistake: told, face } = pageWords().stand, used = [...states.keys()].filter((i) => states[i] === NEEDLE.working || states[i] === NEEDLE.held).map((i) => i % needlesPerBed);
+function drawPick(host: HTMLElement, { states: present, needlesPerBed, label }: Pick, states: Uint8Array, tap: (place: number) => void): void {
+  const { mistake: told, face } = pageWords().stand, used = [...states.keys()].filter((i) => present[i] !== NEEDLE.empty || states[i] === NEEDLE.working || states[i] === NEEDLE.held).map((i) => i % needlesPerBed);
   const first = Math.max(0, Math.min(...used) - 2), last = Math.min(needlesPerBed - 1, Math.max(...used) + 2), { scrollLeft } = host, focused = document.activeElement?.getAttribute('data-place');
   const row = (bed: Bed): HTMLElement => {
     const name = face[bed === 'back' ? 'backBed' : 'frontBed'];
