@@ -28,7 +28,8 @@ const BACK_KEYS: ReadonlySet<string> = new Set(['ArrowLeft', 'ArrowUp', 'PageUp'
 /** The name under which a pedal's key is learned: its place on a keyboard, else what it types. */
 export const pedalKey = ({ code, key }: Pick<KeyboardEvent, 'code' | 'key'>): string => (code === '' || code === 'Unidentified' ? key : code);
 
-const isControl = (target: EventTarget | null): boolean => target instanceof Element && target.closest('button, input, select, textarea, a, summary') !== null;
+/** The tab of the room that is shown does nothing, and takes no key. */
+const isControl = (target: EventTarget | null): boolean => target instanceof Element && target.closest('button:not([aria-current="page"]), input, select, textarea, a, summary') !== null;
 const isWritten = (target: EventTarget | null): boolean => target instanceof Element && target.closest('input, select, textarea') !== null;
 
 /** A press on it is a tap like any other, and held down it undoes. */

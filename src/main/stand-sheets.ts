@@ -159,9 +159,10 @@ function optionsHooks(tools: SheetTools): OptionsHooks {
     setSecond: (second) => {
       const place = table.place();
       // A second sock under way cannot be turned over.
-      if (isMirrored({ ...place, second }) !== isMirrored(place) && place.stop > 0) return;
+      if (isMirrored({ ...place, second }) !== isMirrored(place) && place.stop > 0) return pageWords().stand.options.secondBegun;
       table.change({ ...place, second });
       changed('');
+      return null;
     },
     goOn: (id) => {
       const place = table.places().find((other) => other.id === id);

@@ -40,9 +40,9 @@ export function createWorkshop(): (file: SockFile, isMirrored: boolean) => Stand
 export const isMirrored = ({ sock, second }: KnitPlace): boolean => sock === 2 && second === 'mirrored';
 
 /** What the voice says at a stop: a plain pass in few words, else every act. */
-export function spokenAt({ record, items }: StandWork, stop: number, numbers: NeedleNumbers): string {
+export function spokenAt({ record, items }: StandWork, { stop, sock }: KnitPlace, numbers: NeedleNumbers): string {
   const item = items[stop], words = pageWords();
-  if (item === undefined) return words.stand.face.sockDone;
+  if (item === undefined) return words.stand.face[sock === 1 ? 'sockDone' : 'pairDone'];
   if (isPlain(item)) return words.stand.face.spoken(item.index, words.passes.side[item.to]);
   return describeWork(record, item, { words, numbers }).acts.join(' ');
 }
@@ -92,14 +92,14 @@ function watchWords({ record, items }: StandWork, stop: number, watch: string, n
 
 function roundWords(item: WorkItem): string {
   const { face } = pageWords().stand, round = roundOf(item);
-  if (round !== null) return face.round(round.round, round.rounds, round.half);
-  return item.kind === 'pass' && item.beds.length === 2 ? face.row(item.place, item.places) : '';
+  return round === null ? '' : face.round(round.round, round.rounds, round.half);
 }
 
 function nextWords({ record, items }: StandWork, stop: number, numbers: NeedleNumbers): string {
   const item = items[stop + 1], words = pageWords(), { face } = words.stand;
   if (item === undefined) return face.nextEnd;
-  if (isPlain(item) && item.section === items[stop]?.section && item.knitted === items[stop].knitted) return face.nextSame;
+  const here = items[stop];
+  if (isPlain(item) && item.section === here.section && item.knitted === here.knitted && item.beds.join() === here.beds.join()) return face.nextSame;
   const { title, acts } = describeWork(record, item, { words, numbers }), act = acts[0] ?? title;
   return item.section === items[stop]?.section ? face.nextAct(act) : face.next(words.passes.sections[item.section], act);
 }

@@ -40,7 +40,7 @@ function frameOf({ states, needlesPerBed, moves }: BedPicture, widthPx: number, 
   states.forEach((state, i) => { if (state !== NEEDLE.empty) used.push((i % needlesPerBed) + 1); });
   const first = Math.max(1, Math.min(...used) - 1), last = Math.min(needlesPerBed, Math.max(...used) + 1), side = Math.min(SIDE_PX, widthPx * 0.11);
   const pitch = Math.min(WIDEST_PX, (widthPx - 2 * side) / (last - first + 1)), left = (widthPx - pitch * (last - first + 1)) / 2;
-  return { at: (needle) => left + (needle - first + 0.5) * pitch, pitch, heightPx, gapPx: Math.min(WIDEST_GAP_PX, heightPx / 2 - PLATE_PX - 1.6 * FONT_PX), first, last };
+  return { at: (needle) => left + (needle - first + 0.5) * pitch, pitch, heightPx, gapPx: Math.min(WIDEST_GAP_PX, heightPx / 2 - PLATE_PX - 1.5 * FONT_PX), first, last };
 }
 
 /** The beds from above, the back one at the top: held needles stand forward, those to move are ringed and named. */
@@ -116,5 +116,5 @@ function drawMove(move: HandMove, picture: BedPicture, frame: Frame, label: ((ne
 function drawCarriage({ from, to }: BedPicture, { heightPx }: Frame, widthPx: number): SVGElement[] {
   const wide = Math.min(SIDE_PX, widthPx * 0.11) - 8, x = from === 'left' ? 2 : widthPx - wide - 2, y = heightPx / 2, way = to === 'right' ? 1 : -1, inner = from === 'left' ? x + wide : x;
   const goes = from === to ? [] : [svg('path', { class: 'carriage-way', d: `M${inner + way * 4} ${y - 12}L${inner + way * 22} ${y}L${inner + way * 4} ${y + 12}Z` })];
-  return [svg('rect', { class: 'carriage', x, y: y - 56, width: wide, height: 112, rx: 9 }), svg('text', { class: 'carriage-side', x: x + wide / 2, y: y + 9, 'text-anchor': 'middle', 'font-size': 26 }, pageWords().stand.face.letter[from]), ...goes];
+  return [svg('rect', { class: 'carriage', x, y: y - Math.min(56, heightPx * 0.34), width: wide, height: 2 * Math.min(56, heightPx * 0.34), rx: 9 }), svg('text', { class: 'carriage-side', x: x + wide / 2, y: y + 9, 'text-anchor': 'middle', 'font-size': 26 }, pageWords().stand.face.letter[from]), ...goes];
 }

@@ -44,7 +44,7 @@ export interface StandFace {
 }
 
 /** Sizes of the act's letters, px: as large as fit, never below what reads at arm's length. */
-const LARGEST_PX = 76, LEAST_WIDE_PX = 40, LEAST_NARROW_PX = 28, SMALLEST_WIDE_PX = 28, SMALLEST_NARROW_PX = 20, NARROW_PX = 700;
+const LARGEST_PX = 76, LEAST_WIDE_PX = 40, LEAST_NARROW_PX = 28, SMALLEST_WIDE_PX = 28, SMALLEST_NARROW_PX = 20, NARROW_PX = 700, LOW_PX = 620;
 /** A part that takes less of the bar has no room for its name. */
 const NAMED_SHARE = 0.06;
 
@@ -71,7 +71,7 @@ export function createStandFace(host: HTMLElement, tools: HTMLElement, hooks: Fa
     if (shown === null) return;
     fitLetters(zone, words);
     const { clientWidth, clientHeight } = beds;
-    beds.replaceChildren(...(shown.picture === null || clientWidth === 0 ? [] : [drawBeds(shown.picture, clientWidth, Math.max(150, clientHeight))]));
+    beds.replaceChildren(...(shown.picture === null || clientWidth === 0 ? [] : [drawBeds(shown.picture, clientWidth, Math.max(130, clientHeight))]));
   };
   new ResizeObserver(draw).observe(zone);
   return {
@@ -105,7 +105,7 @@ export function createStandFace(host: HTMLElement, tools: HTMLElement, hooks: Fa
 
 /** The largest letters with which the words fit their box; a long telling gets the room of the picture, and smaller ones at last. */
 function fitLetters(zone: HTMLElement, words: HTMLElement): void {
-  const isNarrow = window.innerWidth < NARROW_PX, least = isNarrow ? LEAST_NARROW_PX : LEAST_WIDE_PX, smallest = isNarrow ? SMALLEST_NARROW_PX : SMALLEST_WIDE_PX;
+  const isNarrow = window.innerWidth < NARROW_PX || window.innerHeight < LOW_PX, least = isNarrow ? LEAST_NARROW_PX : LEAST_WIDE_PX, smallest = isNarrow ? SMALLEST_NARROW_PX : SMALLEST_WIDE_PX;
   const isFitting = (): boolean => words.scrollHeight <= words.clientHeight + 1 && words.scrollWidth <= words.clientWidth + 1;
   const tryDown = (from: number, to: number): boolean => {
     for (let px = from; px >= to; px -= 4) {

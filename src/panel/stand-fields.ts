@@ -4,7 +4,8 @@ import { el } from './dom.ts';
 
 /** A sheet in the stand's own colours and sizes. */
 export function createStandSheet(kind: string, title: string): Dialog {
-  const dialog = createDialog(kind, title);
+  // A pedal sends the keys that press a button: the focus goes to what they step, not back to the tool.
+  const dialog = createDialog(kind, title, () => { document.querySelector<HTMLElement>('.stand-zone')?.focus(); });
   dialog.element.classList.add('stand-sheet');
   return dialog;
 }

@@ -22,7 +22,8 @@ export interface OptionsShow {
 export interface OptionsHooks {
   readonly show: () => OptionsShow;
   readonly change: (change: Partial<Pick<OptionsShow, 'voice' | 'tone' | 'light' | 'forwardKey' | 'backKey'>>) => void;
-  readonly setSecond: (second: 'same' | 'mirrored') => void;
+  /** Why it cannot be, or null. */
+  readonly setSecond: (second: 'same' | 'mirrored') => string | null;
   readonly goOn: (id: string) => void;
   readonly forget: (id: string) => void;
   readonly start: () => void;
@@ -37,7 +38,10 @@ export function createStandOptions(hooks: OptionsHooks): { open(): void } {
   const { options: told } = pageWords().stand, dialog = createStandSheet('stand-options', told.title);
   const voice = standTick(told.voice, (isOn) => { hooks.change({ voice: isOn }); }), tone = standTick(told.tone, (isOn) => { hooks.change({ tone: isOn }); });
   const light = standChoice<Light>(told.light, [['bright', told.lights.bright], ['dim', told.lights.dim], ['night', told.lights.night]], (chosen) => { hooks.change({ light: chosen }); });
-  const second = standChoice<'same' | 'mirrored'>(told.second, [['same', told.seconds.same], ['mirrored', told.seconds.mirrored]], (chosen) => { hooks.setSecond(chosen); });
+  const second = standChoice<'same' | 'mirrored'>(told.second, [['same', told.seconds.same], ['mirrored', told.seconds.mirrored]], (chosen) => {
+    setText(status, hooks.setSecond(chosen) ?? '');
+    refresh();
+  });
   const absent = el('p', { class: 'stand-soft' }), slanted = el('p', { class: 'stand-soft' }, told.slanted), socks = el('ul', { class: 'stand-list' }), status = el('p', { class: 'stand-wrong', role: 'alert' });
   const start = button('', { class: 'stand-button' }, () => {
     hooks.start();
