@@ -115,8 +115,12 @@ function fitLetters(zone: HTMLElement, words: HTMLElement): void {
     return false;
   };
   zone.classList.remove('is-long');
-  words.classList.remove('is-scrolled');
-  if (tryDown(LARGEST_PX, least)) return;
-  zone.classList.add('is-long');
-  if (!tryDown(LARGEST_PX, least) && !tryDown(least, smallest)) words.classList.add('is-scrolled');
+  let isScrolled = false;
+  if (!tryDown(LARGEST_PX, least)) {
+    zone.classList.add('is-long');
+    isScrolled = !tryDown(LARGEST_PX, least) && !tryDown(least, smallest);
+  }
+  words.classList.toggle('is-scrolled', isScrolled);
+  // What scrolls can be reached by Tab.
+  setAttributes(words, { tabindex: isScrolled ? 0 : null });
 }
