@@ -15,13 +15,14 @@ import type { SheetHooks } from './stand-sheets.ts';
 import { createTone, createVoice } from './stand-sound.ts';
 import { createStandSteps } from './stand-steps.ts';
 import { createStandTable } from './stand-table.ts';
+import { openVault } from './stand-vault.ts';
 
 const isSheetOpen = (): boolean => document.querySelector('dialog[open]') !== null;
 
 /** The mode for the machine's stand: large words, one step at a time, the place kept at every step. */
 export function createStandRoom({ host, store, keeper, choose, deskOf }: RoomTools): Room {
-  const table = createStandTable(keeper), voice = createVoice(pageLanguage()), tone = createTone();
-  let isShown = false;
+  let isShown = false, isFirst = true;
+  const table = createStandTable(keeper, openVault(), () => { if (isShown) steps.restored(); }), voice = createVoice(pageLanguage()), tone = createTone();
   const steps = createStandSteps({ table, voice, tone, state: store.state, face: () => face }), { forward, back, undo } = steps;
   const awake = createAwake(steps.tellAwake);
   const showLight = (): void => {
@@ -45,6 +46,8 @@ export function createStandRoom({ host, store, keeper, choose, deskOf }: RoomToo
         showLight();
         awake.on();
         face.zone.focus();
+        if (isFirst && table.restored()) steps.restored();
+        isFirst = false;
       }
       steps.render();
     },

@@ -23,13 +23,15 @@ export interface StandSteps {
   changed(told: string): void;
   /** Draws where something that is read here has changed. */
   render(): void;
+  /** The place of an earlier visit is there. */
+  restored(): void;
   tellAwake(state: AwakeState): void;
 }
 
 export function createStandSteps({ table, voice, tone, state, face }: StepTools): StandSteps {
   const words = pageWords().stand, numbers = (): PageState['settings']['needleNumbers'] => state().settings.needleNumbers;
   /** What is told until the next step: of the step, of the screen, of another sock on the panel. */
-  let passing = table.restored() ? words.kept.saidAgain : '', warning = '', isOtherTold = true;
+  let passing = '', warning = '', isOtherTold = true;
   let drawn: readonly unknown[] = [];
   const say = (): void => { face().say([passing, table.warning(), warning, isOtherTold ? tellOther(table, state()) : ''].filter((text) => text !== '').join(' ')); };
   const draw = (): void => {
@@ -68,6 +70,10 @@ export function createStandSteps({ table, voice, tone, state, face }: StepTools)
       if (file !== drawn[2]) isOtherTold = true;
       // A shape that relaxes elsewhere in the page changes nothing here.
       if ([table.place(), numbers(), file].some((part, i) => part !== drawn[i])) draw();
+    },
+    restored: () => {
+      passing = words.kept.saidAgain;
+      draw();
     },
     tellAwake: (now) => {
       warning = now === 'refused' || now === 'absent' ? words.kept.awake[now] : '';

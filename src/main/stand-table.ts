@@ -6,6 +6,7 @@ import type { KnitPlace } from '../sheet/knit-place.ts';
 import { pageWords } from '../words/page-words.ts';
 import type { Keeper } from './keep.ts';
 import { openShelf } from './stand-keep.ts';
+import type { PlaceVault } from './stand-vault.ts';
 import { readStandSettings } from './stand-settings.ts';
 import type { StandSettings } from './stand-settings.ts';
 import { createWorkshop, isMirrored } from './stand-show.ts';
@@ -42,16 +43,26 @@ export interface StandTable {
 /** Steps that can be taken back one by one. */
 const MOST_UNDONE = 300;
 
-export function createStandTable(keeper: Keeper): StandTable {
-  const shelf = openShelf(keeper), workOf = createWorkshop(), told = pageWords().stand.kept;
+/** `onRestored`: a later step than the browser had written was found. */
+export function createStandTable(keeper: Keeper, vault: PlaceVault, onRestored: () => void): StandTable {
+  const shelf = openShelf(keeper, vault), workOf = createWorkshop(), told = pageWords().stand.kept;
   let settings = readStandSettings(keeper.read('stand-settings')), isKeeping = true, panelFile: SockFile | null = null;
   const [kept] = shelf.places;
   let place: KnitPlace | null = kept ?? null, past: KnitPlace[] = [];
+  let isRestored = kept !== undefined && isBegun(kept), isTouched = false;
+  void shelf.restore().then((isLater) => {
+    const [latest] = shelf.places;
+    if (!isLater || isTouched || latest === undefined) return;
+    place = latest;
+    isRestored = true;
+    onRestored();
+  });
   const here = (): KnitPlace => {
     if (place === null) throw new Error('stand: no sock has come to the table');
     return place;
   };
   const put = (next: KnitPlace): void => {
+    isTouched = true;
     place = next;
     isKeeping = shelf.put(next);
   };
@@ -94,7 +105,7 @@ export function createStandTable(keeper: Keeper): StandTable {
       keeper.write('stand-settings', JSON.stringify(settings));
     },
     warning: () => (isKeeping ? shelf.unread === null ? '' : told.unread(shelf.unread) : told.failed),
-    restored: () => kept !== undefined && isBegun(kept),
+    restored: () => isRestored,
   };
 }
 
