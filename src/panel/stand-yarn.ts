@@ -1,0 +1,56 @@
+import { pageWords } from '../words/page-words.ts';
+import { button, el } from './dom.ts';
+import { createStandSheet, standChoice, standNumber } from './stand-fields.ts';
+
+export interface YarnAnswer {
+  readonly words: readonly string[];
+  /** Plans the leg that was found; null where none was. */
+  readonly take: (() => readonly string[] | null) | null;
+}
+
+export interface YarnHooks {
+  /** How many are still to knit. */
+  readonly socks: () => number;
+  readonly yarns: () => readonly { readonly name: string; readonly metresPer100g: number }[];
+  /** Metres of each yarn for the pair, null where it was not weighed; the margin is a share. */
+  readonly find: (metres: readonly (number | null)[], margin: number) => YarnAnswer;
+}
+
+/** In percent; the first is the usual one. */
+const MARGINS = ['10', '5', '15', '20', '0'] as const;
+
+/** Yarn weighed for a pair, to the longest leg that it allows. */
+export function createStandYarn(hooks: YarnHooks): { open(): void } {
+  const { hand: told } = pageWords().stand, dialog = createStandSheet('stand-yarn', told.title);
+  let unit: 'grams' | 'metres' = 'grams', margin: typeof MARGINS[number] = MARGINS[0];
+  const answer = el('div', { class: 'stand-answer', role: 'status' });
+  const unitChoice = standChoice(told.unit, [['grams', told.units.grams], ['metres', told.units.metres]], (chosen) => { unit = chosen; });
+  const marginChoice = standChoice(told.margin, MARGINS.map((share) => [share, `${share} %`] as const), (chosen) => { margin = chosen; });
+  return {
+    open: () => {
+      const yarns = hooks.yarns(), fields = yarns.map(({ name, metresPer100g }) => standNumber(`${told.inHand(name)} (${told.per(metresPer100g)})`));
+      const find = (): void => {
+        const metres = fields.map((field, yarn) => {
+          const value = field.value();
+          return value === null || unit === 'metres' ? value : value * yarns[yarn].metresPer100g / 100;
+        });
+        if (metres.every((one) => one === null)) { answer.replaceChildren(el('p', {}, told.none)); return; }
+        const { words, take } = hooks.find(metres, Number(margin) / 100);
+        answer.replaceChildren(...words.map((word) => el('p', { dir: 'auto' }, word)), ...(take === null ? [] : [button(told.plan, { class: 'stand-button is-main' }, () => {
+          const refused = take();
+          if (refused === null) dialog.close();
+          else answer.append(...refused.map((word) => el('p', { dir: 'auto' }, word)));
+        })]));
+      };
+      answer.replaceChildren();
+      const form = el('form', {}, ...fields.map((field) => field.element), unitChoice.element, marginChoice.element, el('button', { class: 'stand-button is-main', type: 'submit' }, told.find));
+      form.addEventListener('submit', (event) => {
+        event.preventDefault();
+        find();
+      });
+      dialog.body.replaceChildren(el('p', {}, told.about(hooks.socks())), form, answer);
+      dialog.open();
+      fields[0]?.input.focus();
+    },
+  };
+}
