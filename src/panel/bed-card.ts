@@ -44,8 +44,7 @@ export function createBedCard(host: HTMLElement, hooks: BedHooks): BedCard {
     const { scene, view } = drawn;
     places = placeBeds(scroller.clientWidth, scene);
     fitCanvas(canvas, places);
-    if (span !== `${scene.first} ${scene.last} ${places.width}`) scroller.scrollLeft = (places.width - scroller.clientWidth) / 2;
-    span = `${scene.first} ${scene.last} ${places.width}`;
+    if (span !== (span = `${scene.first} ${scene.last} ${places.width}`)) scroller.scrollLeft = (places.width - scroller.clientWidth) / 2;
     const ratio = devicePixelRatio;
     pen.setTransform(ratio, 0, 0, ratio, 0, 0);
     drawBeds(pen, places, scene, showOf(view, way, isPointed ? cursor : spotNeedle(scene, view)));
