@@ -29,13 +29,13 @@ export function sortByPass(whole: Fabric, lastPass: number): GrowingFabric {
     if (isLate || kind === EDGE.mitre) for (const key of [`${a} ${b}`, `${b} ${a}`]) (isLate ? late : mitres).add(key);
   }
   const cellPass = Int32Array.from({ length: whole.cellStart.length - 1 }, (_, cell) => {
-    let pass = 0, isLate = false, isOnMitre = false;
+    let pass = 0;
     for (const [a, b] of sidesOf(whole, cell)) {
-      pass = Math.max(pass, whole.vertexPass[a]);
-      isLate ||= late.has(`${a} ${b}`);
-      isOnMitre ||= mitres.has(`${a} ${b}`);
+      const side = `${a} ${b}`;
+      if (late.has(side)) return never;
+      pass = Math.max(pass, whole.vertexPass[a], mitres.has(side) ? Math.max(whole.vertexPass[a], whole.vertexPass[b]) + 1 : 0);
     }
-    return isLate ? never : pass + (isOnMitre ? 1 : 0);
+    return pass;
   });
   const cells = sortedBy(cellPass), edges = sortedBy(edgePass), rims = findRims(whole, cellPass, never);
   return {
