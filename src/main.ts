@@ -1,5 +1,6 @@
 import { readTolerance } from './choose/read-tolerance.ts';
 import { nearestShoeSize } from './foot/shoe-size.ts';
+import { createBedsScrub } from './main/beds-scrub.ts';
 import { readCompanion } from './main/companion-desk.ts';
 import { createCompareRoom } from './main/compare-room.ts';
 import { dressPage } from './main/dress-page.ts';
@@ -74,14 +75,11 @@ function startPage(first: FirstSock, keeper: Keeper): void {
     picture?.frameNext();
     poseAgain();
   };
-  const choosePass = (bedsPass: number): void => {
-    store.update({ bedsPass });
-    poseAgain();
-  };
   const poseAgain = (): void => {
     desk.poseAgain();
     compare.poseAgain();
   };
+  const scrub = createBedsScrub(store, growth, poseAgain), { choosePass } = scrub;
   const openSock = (file: SockFile): void => {
     picture?.frameNext();
     store.update({ bedsPass: null });
@@ -93,7 +91,7 @@ function startPage(first: FirstSock, keeper: Keeper): void {
     if (file !== null) saveSockFile(file);
   };
   parts.push({ render: (state) => { showTheme(isDark(state), view); } });
-  parts.push({ render: ({ knitted }) => { growth.setSock(knitted); } });
+  parts.push({ render: ({ knitted }) => { growth.setSock(knitted); } }, scrub);
   parts.push({ render: (state) => { picture?.setLayer(shownLayer(state)); } });
   parts.push({ render: ({ settings }) => { view?.setFootLook(settings.footLook); } });
   parts.push(...buildPanels({ store, deskOf, choose, choosePass, compareWith: (file) => { compare.compareWith(file); }, view, picture }));
@@ -115,7 +113,7 @@ function startPage(first: FirstSock, keeper: Keeper): void {
     nextLayer: () => { choose({ layer: nextLayer(store.state()) }); },
   });
   exposePageHook(store.state, () => view);
-  const desk = createSockDesk(first.file, { store, keeper, work: client(openWorker), picture: () => picture });
+  const desk = createSockDesk(first.file, { store, keeper, work: client(openWorker), picture: () => picture, hungAt: growth.positionsAt });
 }
 
 interface PanelTools {

@@ -16,9 +16,9 @@ describe.each(GROWING)('where loops hang: %s', (_, file) => {
       });
       for (let loop = 0; loop < grid.loopCount; loop++) {
         if (fabric.loopVertex[loop] < 0 || grid.pass[loop] > pass || stays.goneAt[loop] <= pass) continue;
-        for (let k = stays.start[loop]; k < stays.start[loop + 1]; k++) {
-          if (stays.pass[k] <= pass) found.set(loop, `${stays.bed[k] === BED.front ? 'front' : 'back'} ${stays.needle[k]}`);
-        }
+        const own = Array.from({ length: stays.start[loop + 1] - stays.start[loop] }, (__, k) => stays.start[loop] + k);
+        const now = own.filter((k) => stays.pass[k] <= pass).at(-1) ?? -1;
+        found.set(loop, `${stays.bed[now] === BED.front ? 'front' : 'back'} ${stays.needle[now]}`);
       }
       expect(found).toEqual(truth);
     }

@@ -10,7 +10,6 @@ import type { SockFile } from '../../src/plan/sock-file.ts';
 import type { OpenPort } from '../../src/worker/client.ts';
 import { growthClient } from '../../src/worker/growth-client.ts';
 import type { GrowthClient } from '../../src/worker/growth-client.ts';
-import type { Port } from '../../src/worker/messages.ts';
 import { serve } from '../../src/worker/serve.ts';
 import type { Workshop } from '../../src/worker/serve.ts';
 
@@ -25,7 +24,7 @@ function connect(work: Workshop = workshop): GrowthClient {
   return growthClient(() => {
     const { port1, port2 } = new MessageChannel();
     serve(port2, work);
-    const link: Link = { port: port1 as unknown as Port, isClosed: false, close: () => { link.isClosed = true; port1.close(); port2.close(); }, onDeath: null };
+    const link: Link = { port: port1, isClosed: false, close: () => { link.isClosed = true; port1.close(); port2.close(); }, onDeath: null };
     links.push(link);
     return link;
   });
