@@ -1,10 +1,12 @@
 import { readTolerance } from './choose/read-tolerance.ts';
 import { nearestShoeSize } from './foot/shoe-size.ts';
+import { createBedsScrub } from './main/beds-scrub.ts';
 import { readCompanion } from './main/companion-desk.ts';
 import { createCompareRoom } from './main/compare-room.ts';
+import { dressPage } from './main/dress-page.ts';
 import { createFileDoor } from './main/file-door.ts';
 import { createFitRoom } from './main/fit-room.ts';
-import { EXAMPLES, findFirstSock } from './main/first-sock.ts';
+import { examples, findFirstSock } from './main/first-sock.ts';
 import type { FirstSock } from './main/first-sock.ts';
 import { createGrowthDesk } from './main/growth-desk.ts';
 import type { GrowthDesk } from './main/growth-desk.ts';
@@ -49,7 +51,7 @@ import type { SockFile } from './plan/sock-file.ts';
 import { placeOnScale } from './view/colour-scale.ts';
 import { createSockView } from './view/sock-view.ts';
 import type { SockView } from './view/sock-view-types.ts';
-import { setPageLanguage } from './words/page-words.ts';
+import { pageWords, setPageLanguage } from './words/page-words.ts';
 import { client } from './worker/client.ts';
 import { growthClient } from './worker/growth-client.ts';
 import { openWorker } from './worker/open-worker.ts';
@@ -57,7 +59,6 @@ import './styles/page.css';
 
 /** The one owner of the page's state: panels propose, the pipeline answers, everything is drawn from one state. */
 function startPage(first: FirstSock, keeper: Keeper): void {
-  setPageLanguage(readSettings(keeper.read('settings')).language);
   const dark = matchMedia('(prefers-color-scheme: dark)');
   const isDark = ({ settings }: PageState): boolean => (settings.theme === 'auto' ? dark.matches : settings.theme === 'dark');
   const parts: { render(state: PageState): void }[] = [];
@@ -75,14 +76,11 @@ function startPage(first: FirstSock, keeper: Keeper): void {
     picture?.frameNext();
     poseAgain();
   };
-  const choosePass = (bedsPass: number): void => {
-    store.update({ bedsPass });
-    poseAgain();
-  };
   const poseAgain = (): void => {
     desk.poseAgain();
     compare.poseAgain();
   };
+  const scrub = createBedsScrub(store, growth, poseAgain), { choosePass } = scrub;
   const openSock = (file: SockFile): void => {
     picture?.frameNext();
     store.update({ bedsPass: null });
@@ -94,7 +92,7 @@ function startPage(first: FirstSock, keeper: Keeper): void {
     if (file !== null) saveSockFile(file);
   };
   parts.push({ render: (state) => { showTheme(isDark(state), view); } });
-  parts.push({ render: ({ knitted }) => { growth.setSock(knitted); } });
+  parts.push({ render: ({ knitted }) => { growth.setSock(knitted); } }, scrub);
   parts.push({ render: (state) => { picture?.setLayer(shownLayer(state)); } }, { render: ({ settings }) => { view?.setFootLook(settings.footLook); } });
   parts.push(...buildPanels({ store, deskOf, choose, choosePass, compareWith: (file) => { compare.compareWith(file); }, view, picture, growth }));
   const compare = createCompareRoom({ host: byId('compare'), store, keeper, picture, deskOf, choose });
@@ -103,7 +101,7 @@ function startPage(first: FirstSock, keeper: Keeper): void {
   parts.push(...compare.parts, sizes, swatches);
   parts.push(createRoomTabs(byId('top-bar'), (room) => { choose({ room }); }));
   const topBar = createTopBar(byId('top-bar'), {
-    examples: EXAMPLES, openExample: door.openExample, openFile: door.openFile, save, openSizes: sizes.open, openSwatches: swatches.open,
+    examples: examples(), openExample: door.openExample, openFile: door.openFile, save, openSizes: sizes.open, openSwatches: swatches.open,
     undo: () => { desk.undo(); }, redo: () => { desk.redo(); }, choose,
   });
   parts.push({ render: (state) => { topBar.render(state, isDark(state)); } });
@@ -115,7 +113,7 @@ function startPage(first: FirstSock, keeper: Keeper): void {
     nextLayer: () => { choose({ layer: nextLayer(store.state()) }); },
   });
   exposePageHook(store.state, () => view);
-  const desk = createSockDesk(first.file, { store, keeper, work: client(openWorker), picture: () => picture });
+  const desk = createSockDesk(first.file, { store, keeper, work: client(openWorker), picture: () => picture, hungAt: growth.positionsAt });
 }
 
 interface PanelTools {
@@ -199,11 +197,11 @@ function openView(isDark: boolean, store: PageStore): SockView | null {
     const view = createSockView(byId<HTMLCanvasElement>('sock'), isDark ? 'dark' : 'light');
     view.onContext((state) => {
       if (state === 'restored') store.withdraw('graphics');
-      else store.tell('graphics', 'The picture has stopped', 'The graphics card was taken away from the page. The picture comes back by itself; if it does not, reload the page: the sock is kept.');
+      else store.tell('graphics', pageWords().messages.pictureStopped.title, pageWords().messages.pictureStopped.what);
     });
     return view;
   } catch (error) {
-    store.tell('graphics', 'This browser cannot draw the sock', `It offers no WebGL 2 (${String(error)}). Counts and measures work all the same.`);
+    store.tell('graphics', pageWords().messages.cannotDraw.title, pageWords().messages.cannotDraw.what(String(error)));
     return null;
   }
 }
@@ -225,4 +223,6 @@ function byId<T extends HTMLElement = HTMLElement>(id: string): T {
 }
 
 const keeper = createKeeper();
+setPageLanguage(readSettings(keeper.read('settings')).language);
+dressPage();
 void findFirstSock(keeper.read('sock')).then((first) => { startPage(first, keeper); });

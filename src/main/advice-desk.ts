@@ -2,6 +2,7 @@ import { measureRest } from '../measure/measure-rest.ts';
 import { changeWords } from '../panel/advice-words.ts';
 import type { AdviceHooks } from '../panel/advice-sheet.ts';
 import { DEFAULTS } from '../plan/defaults.ts';
+import { pageWords } from '../words/page-words.ts';
 import type { AdviceClient } from '../worker/advice-client.ts';
 import type { PageStore } from './page-store.ts';
 import type { SockDesk } from './sock-desk.ts';
@@ -13,9 +14,9 @@ export function createAdviceDesk(store: PageStore, deskOf: () => SockDesk, work:
     cancel: work.cancel,
     measure: measureRest,
     use: ({ file, changes }) => {
-      const { file: old } = store.state(), before = { ...old, name: `${old.name ?? DEFAULTS.name}, as it was` };
+      const { file: old } = store.state(), before = { ...old, name: pageWords().advice.asItWas(old.name ?? DEFAULTS.name) };
       deskOf().propose(file, null);
-      store.tell('advice', 'The sock is changed to fit', `${sentence(changeWords(changes))}.`, { before });
+      store.tell('advice', pageWords().advice.changed, `${sentence(changeWords(changes))}.`, { before });
     },
   };
 }

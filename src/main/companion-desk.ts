@@ -3,6 +3,7 @@ import type { CompanionState } from '../panel/page-state.ts';
 import { DEFAULTS } from '../plan/defaults.ts';
 import { readSock } from '../plan/read-sock.ts';
 import type { SockFile } from '../plan/sock-file.ts';
+import { pageWords } from '../words/page-words.ts';
 import type { MakeOutcome, WorkClient } from '../worker/client.ts';
 import type { Keeper } from './keep.ts';
 import type { PageStore } from './page-store.ts';
@@ -28,7 +29,7 @@ const KEY = 'companion';
 export function readCompanion(kept: string | null): CompanionState | null {
   if (kept === null || kept === '') return null;
   const { file, problems } = readSock(kept);
-  return { name: file === null ? 'The sock of your last visit' : nameOf(file), file, problems, knitted: null, posed: null, shape: { kind: 'none' } };
+  return { name: file === null ? pageWords().messages.lastVisit : nameOf(file), file, problems, knitted: null, posed: null, shape: { kind: 'none' } };
 }
 
 export function createCompanionDesk(tools: CompanionTools): CompanionDesk {
@@ -37,7 +38,7 @@ export function createCompanionDesk(tools: CompanionTools): CompanionDesk {
     keep: (file) => {
       store.update({ companion: { name: nameOf(file), file, problems: [], knitted: null, posed: null, shape: { kind: 'none' } } });
       if (keeper.write(KEY, JSON.stringify(file))) store.withdraw('keep-companion');
-      else store.tell('keep-companion', 'The sock to compare with will not be here next time', 'The browser does not let the page keep anything.');
+      else store.tell('keep-companion', pageWords().messages.otherNotKept.title, pageWords().messages.otherNotKept.what);
       desk.poseAgain();
     },
     letGo: () => {
@@ -78,7 +79,7 @@ function settle(tools: CompanionTools, file: SockFile, outcome: MakeOutcome): vo
     case 'posed': change(tools, file, { posed: outcome.posed, shape: { kind: 'settled', milliseconds: outcome.milliseconds } }); return;
     case 'refused': change(tools, file, { problems: outcome.problems, knitted: null, posed: null, shape: { kind: 'none' } }); return;
     case 'failed': {
-      const problem = makeProblem(null, undefined, null, `It could not be worked out: ${outcome.message}. Change the pose to try again.`);
+      const problem = makeProblem(null, undefined, null, pageWords().messages.otherNotWorkedOut(outcome.message));
       change(tools, file, { problems: [problem], posed: null, shape: { kind: 'none' } });
       return;
     }

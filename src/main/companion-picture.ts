@@ -2,6 +2,7 @@ import type { DifferenceMap } from '../choose/comparison.ts';
 import { mapDifference } from '../choose/map-difference.ts';
 import { otherName } from '../panel/compared-words.ts';
 import type { PageState } from '../panel/page-state.ts';
+import { pageWords } from '../words/page-words.ts';
 import type { PoseName } from '../shape/pose.ts';
 import type { PageStore } from './page-store.ts';
 import type { SockPicture } from './sock-picture.ts';
@@ -33,7 +34,7 @@ export function createCompanionPicture(store: PageStore, picture: SockPicture | 
       if (!isNews(shown, next) || (isUnderWay && isInPose)) return;
       shown = next;
       shownPose = posed?.pose.name ?? null;
-      picture?.setSecond(sock === null || posed === null || companion === null ? null : { sock, posed, difference, label, firstLabel: 'This sock' }, arrangement);
+      picture?.setSecond(sock === null || posed === null || companion === null ? null : { sock, posed, difference, label, firstLabel: pageWords().compare.thisSock }, arrangement);
     },
   };
 }

@@ -11,7 +11,7 @@ import { openWorker } from '../worker/open-worker.ts';
 import { createCompanionDesk } from './companion-desk.ts';
 import { createCompanionPicture } from './companion-picture.ts';
 import { createFileDoor } from './file-door.ts';
-import { EXAMPLES } from './first-sock.ts';
+import { examples } from './first-sock.ts';
 import type { Keeper } from './keep.ts';
 import type { PageStore } from './page-store.ts';
 import type { SockDesk } from './sock-desk.ts';
@@ -41,7 +41,7 @@ export function createCompareRoom({ host, store, keeper, picture, deskOf, choose
   const door = createFileDoor(store, desk.keep);
   const compare = rememberComparison();
   const card = createCompareCard(host, {
-    examples: EXAMPLES, compareWithExample: door.openExample, compareWithFile: door.openFile, compareWith: desk.keep, compare,
+    examples: examples(), compareWithExample: door.openExample, compareWithFile: door.openFile, compareWith: desk.keep, compare,
     keepThis: () => {
       const file = deskOf().knittable();
       if (file !== null) desk.keep(file);

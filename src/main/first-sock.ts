@@ -1,28 +1,27 @@
 import type { Problem } from '../base/problem.ts';
 import type { CheckedSock } from '../plan/check-sock.ts';
 import { readSock } from '../plan/read-sock.ts';
+import { pageWords } from '../words/page-words.ts';
 import type { SockFile } from '../plan/sock-file.ts';
 
-/** Invented socks in the page's own folder. */
-export const EXAMPLES = [
-  { file: 'socks/plain.json', name: 'Plain, with a striped leg' },
-  { file: 'socks/high-instep.json', name: 'For a high instep' },
-  { file: 'socks/short-row-toe.json', name: 'With a short-row toe' },
-  { file: 'socks/slanted-toe.json', name: 'With a slanted, rounded toe' },
-  { file: 'socks/wide-heel.json', name: 'With a broad heel and a plateau' },
-  { file: 'socks/child.json', name: 'For a child' },
-] as const;
+const EXAMPLE_FILES = ['socks/plain.json', 'socks/high-instep.json', 'socks/short-row-toe.json', 'socks/slanted-toe.json', 'socks/wide-heel.json', 'socks/child.json'] as const;
+
+/** Invented socks in the page's own folder, by the names that they have in its language. */
+export function examples(): readonly { readonly file: string; readonly name: string }[] {
+  const names = pageWords().messages.examples;
+  return EXAMPLE_FILES.map((file) => ({ file, name: names[file] }));
+}
 
 /** Knitted where not even an example can be fetched. Invented. */
 const SPARE_SOCK: SockFile = {
-  name: 'Plain sock', gauge: { stitchesPer10cm: 30, rowsPer10cm: 42 }, foot: { lengthMm: 250, ballGirthMm: 236 },
+  gauge: { stitchesPer10cm: 30, rowsPer10cm: 42 }, foot: { lengthMm: 250, ballGirthMm: 236 },
 };
 
 /** Fetches an example; problems tell why it could not be had. */
 export async function fetchExample(path: string): Promise<CheckedSock> {
   try {
     const response = await fetch(new URL(path, document.baseURI));
-    if (!response.ok) return notHad(path, `the server answered ${response.status}`);
+    if (!response.ok) return notHad(path, pageWords().messages.serverSaid(response.status));
     return readSock(await response.text());
   } catch (error) {
     return notHad(path, error instanceof Error ? error.message : String(error));
@@ -30,7 +29,7 @@ export async function fetchExample(path: string): Promise<CheckedSock> {
 }
 
 function notHad(path: string, why: string): CheckedSock {
-  const problem: Problem = { field: null, value: path, allowed: null, message: `The example could not be fetched: ${why}.` };
+  const problem: Problem = { field: null, value: path, allowed: null, message: pageWords().messages.notFetched(why) };
   return { file: null, problems: [problem] };
 }
 
@@ -43,9 +42,9 @@ export interface FirstSock {
 export async function findFirstSock(kept: string | null): Promise<FirstSock> {
   const last = kept === null ? null : readSock(kept);
   if (last?.file != null) return { file: last.file, notice: null };
-  const example = await fetchExample(EXAMPLES[0].file);
-  const file = example.file ?? SPARE_SOCK;
-  if (last !== null) return { file, notice: { id: 'keep', title: 'The sock of your last visit could not be read', problems: last.problems } };
-  if (example.file === null) return { file, notice: { id: 'example', title: 'The example sock could not be opened', problems: example.problems } };
+  const example = await fetchExample(EXAMPLE_FILES[0]);
+  const file = example.file ?? { name: pageWords().messages.plainSock, ...SPARE_SOCK };
+  if (last !== null) return { file, notice: { id: 'keep', title: pageWords().messages.lastUnreadable, problems: last.problems } };
+  if (example.file === null) return { file, notice: { id: 'example', title: pageWords().messages.noFirstExample, problems: example.problems } };
   return { file, notice: null };
 }

@@ -1,5 +1,6 @@
 import type { DifferenceMap } from '../choose/comparison.ts';
 import type { ReadLoop } from '../panel/loop-readout.ts';
+import { pageWords } from '../words/page-words.ts';
 import type { KnittedSock, PosedSock } from '../pipeline/result.ts';
 import type { Arrangement, ClothLayer, SockView } from '../view/sock-view-types.ts';
 import { type ClothNumbers, mapOf } from './layer-map.ts';
@@ -54,6 +55,6 @@ export function createSecondPicture(view: SockView): SecondPicture {
       const { fabric, grid } = clothOf(second.sock, second.posed);
       return { grid, reading: readingOf(fabric.loopVertex[loop] ?? -1, numbersOf(second)), name: second.label };
     },
-    firstName: () => second && (second.firstLabel ?? 'This sock'),
+    firstName: () => second && (second.firstLabel ?? pageWords().compare.thisSock),
   };
 }

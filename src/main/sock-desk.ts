@@ -4,6 +4,7 @@ import type { Plan } from '../plan/plan-types.ts';
 import type { SockFile } from '../plan/sock-file.ts';
 import { writeSock } from '../plan/write-sock.ts';
 import type { MakeOutcome, WorkClient } from '../worker/client.ts';
+import { pageWords } from '../words/page-words.ts';
 import { beginHistory, endGesture, record, redo, undo } from './history.ts';
 import type { History } from './history.ts';
 import type { Keeper } from './keep.ts';
@@ -30,6 +31,8 @@ export interface DeskTools {
   readonly work: WorkClient;
   /** Null where the browser cannot draw: counts and measures go on without a picture. */
   readonly picture: () => SockPicture | null;
+  /** Where loops hang after a pass, if that is known: the pose on the beds goes on from there. */
+  readonly hungAt: (file: SockFile, pass: number) => Float64Array | null;
 }
 
 export function createSockDesk(first: SockFile, tools: DeskTools): SockDesk {
@@ -72,7 +75,7 @@ export function createSockDesk(first: SockFile, tools: DeskTools): SockDesk {
 
 function keep({ store, keeper }: DeskTools, file: SockFile): void {
   if (keeper.write('sock', writeSock(file))) store.withdraw('keep');
-  else store.tell('keep', 'This sock will not be here next time', 'The browser does not let the page keep anything. Save the sock to a file.');
+  else store.tell('keep', pageWords().messages.notKept.title, pageWords().messages.notKept.what);
 }
 
 /** A pass chosen on another sock, or on the same one before it was changed. */
@@ -82,7 +85,7 @@ function withinSock(plan: Plan, pass: number | null): number | null {
 }
 
 function makeShape(tools: DeskTools, file: SockFile): void {
-  const { store, work, picture } = tools;
+  const { store, work, picture, hungAt } = tools;
   store.update({ posed: null, shape: { kind: 'relaxing', fraction: 0 } });
   picture()?.expect(performance.now());
   const { settings: { pose }, bedsPass } = store.state();
@@ -95,7 +98,7 @@ function makeShape(tools: DeskTools, file: SockFile): void {
       picture()?.progress(positions, pose, performance.now());
       store.update({ shape: { kind: 'relaxing', fraction } });
     },
-  }, pose === 'beds' ? bedsPass : null).then((outcome) => { settle(tools, outcome); });
+  }, pose === 'beds' ? bedsPass : null, pose === 'beds' && bedsPass !== null ? hungAt(file, bedsPass) : null).then((outcome) => { settle(tools, outcome); });
 }
 
 function settle({ store, picture }: DeskTools, outcome: MakeOutcome): void {
@@ -116,7 +119,7 @@ function settle({ store, picture }: DeskTools, outcome: MakeOutcome): void {
     case 'failed':
       picture()?.keepOld();
       store.update({ shape: { kind: 'none' } });
-      store.tell('worker', 'The sock could not be worked out', `${outcome.message}. Change anything to try again, or reload the page: the sock is kept.`);
+      store.tell('worker', pageWords().messages.notWorkedOut.title, pageWords().messages.notWorkedOut.what(outcome.message));
       return;
     default: outcome satisfies never;
   }

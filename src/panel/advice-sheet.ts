@@ -3,6 +3,7 @@ import type { Measures } from '../measure/measures.ts';
 import type { Plan } from '../plan/plan-types.ts';
 import type { SockFile } from '../plan/sock-file.ts';
 import type { AdviceOutcome } from '../worker/advice-client.ts';
+import { pageWords } from '../words/page-words.ts';
 import { drawAdvice } from './advice-table.ts';
 import { fixedWords, weighedWords } from './advice-words.ts';
 import { createDialog } from './dialog.ts';
@@ -24,20 +25,18 @@ export interface AdviceHooks {
   readonly measure: (plan: Plan) => Measures;
 }
 
-const ABOUT = 'Socks that your machine can knit are weighed against your foot by their counts and gauge: heel, foot, toe and stitches round may change, all else stays as you have it.';
-
 /** Advice, worked backwards from the foot: asked for as the sheet opens, called off as it closes. */
 export function createAdviceSheet(hooks: AdviceHooks): AdviceSheet {
-  const sheet = createDialog('advice-sheet', 'Make it fit', hooks.cancel);
+  const say = pageWords().advice, sheet = createDialog('advice-sheet', say.title, hooks.cancel);
   const status = el('p', { class: 'advice-status', role: 'status' });
-  const bar = el('progress', { class: 'stage-progress', max: 1, 'aria-label': 'Socks weighed' });
-  const stop = button('Cancel', { class: 'fit-button' }, hooks.cancel);
-  const again = button('Try again', { class: 'fit-button' }, () => { ask(); });
+  const bar = el('progress', { class: 'stage-progress', max: 1, 'aria-label': say.progress });
+  const stop = button(say.cancel, { class: 'fit-button' }, hooks.cancel);
+  const again = button(say.again, { class: 'fit-button' }, () => { ask(); });
   const result = el('div', { class: 'advice-result' });
   const isFree = el('input', { type: 'checkbox' }), fixed = el('span');
   isFree.addEventListener('change', () => { ask(); });
   const free = el('label', { class: 'advice-free' }, isFree, fixed);
-  sheet.body.append(el('p', { class: 'advice-about' }, ABOUT), free, el('div', { class: 'advice-progress' }, status, bar, stop, again), result);
+  sheet.body.append(el('p', { class: 'advice-about' }, say.about), free, el('div', { class: 'advice-progress' }, status, bar, stop, again), result);
   let now: PageState | null = null;
 
   const show = (words: string, isUnderWay: boolean, isOver: boolean): void => {
@@ -48,10 +47,10 @@ export function createAdviceSheet(hooks: AdviceHooks): AdviceSheet {
   const take = (outcome: AdviceOutcome, state: PageState): void => {
     switch (outcome.status) {
       case 'cancelled':
-        show('Stopped.', false, false);
+        show(say.stopped, false, false);
         if (sheet.element.open) again.focus();
         return;
-      case 'failed': show(`This could not be worked out: ${outcome.message}.`, false, false); return;
+      case 'failed': show(say.failed(outcome.message), false, false); return;
       case 'advised':
         result.replaceChildren(...drawResult(outcome.advice, state, hooks.measure, (sock) => { sheet.close(); hooks.use(sock); }));
         // The focus stays within the sheet, where a person would go on.
@@ -66,7 +65,7 @@ export function createAdviceSheet(hooks: AdviceHooks): AdviceSheet {
     if (state === null) return;
     result.replaceChildren();
     bar.value = 0;
-    show('Weighing socks against your foot…', true, false);
+    show(say.weighing, true, false);
     if (document.activeElement !== isFree) stop.focus();
     void hooks.ask(state.file, !isFree.checked, (fraction) => { bar.value = fraction; }).then((outcome) => { take(outcome, state); });
   };

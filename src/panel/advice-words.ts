@@ -1,17 +1,11 @@
 import type { Advice, AdvisedChange, Misfit } from '../choose/advice.ts';
 import type { Plan } from '../plan/plan-types.ts';
 import type { SockFile } from '../plan/sock-file.ts';
+import { pageWords } from '../words/page-words.ts';
 import type { LengthUnit } from './units.ts';
-import { formatLength, formatLengthNumber, formatPercent } from './units.ts';
+import { formatLength, formatLengthNumber, formatPercent, inFigures, inThousands, lengthFigures } from './units.ts';
 
-/** Fields that advice may change, in the knitter's words. */
-const FIELD_NAMES: Readonly<Record<string, string>> = {
-  'counts.stitches': 'Stitches round', 'counts.footPasses': 'Foot passes', 'counts.legPasses': 'Leg passes', 'counts.anklePasses': 'Ankle passes',
-  'heel.stitches': 'Heel stitches', 'heel.turnDownWidth': 'Turn-down width', 'heel.plateauPasses': 'Plateau passes',
-  'toe.tipStitches': 'Toe tip', 'toe.passesPerDecrease': 'Passes for a decrease', 'toe.slantStitches': 'Slant of the toe',
-};
-
-/** The same fields' counts in a plan. */
+/** Counts in a plan of the fields that advice may change. */
 const FIELD_COUNTS: Readonly<Record<string, 'stitches' | 'footPasses' | 'legPasses' | 'anklePasses' | 'heelStitches' | 'turnDownWidth' | 'plateauPasses' | 'toeTipStitches' | 'passesPerDecrease' | 'toeSlantStitches'>> = {
   'counts.stitches': 'stitches', 'counts.footPasses': 'footPasses', 'counts.legPasses': 'legPasses', 'counts.anklePasses': 'anklePasses',
   'heel.stitches': 'heelStitches', 'heel.turnDownWidth': 'turnDownWidth', 'heel.plateauPasses': 'plateauPasses',
@@ -25,18 +19,13 @@ export function fieldCount(field: string, plan: Plan): number | null {
 }
 
 export function fieldName(field: string): string {
-  return FIELD_NAMES[field] ?? field;
+  return pageWords().advice.fields[field] ?? field;
 }
 
 /** `turn-down width 12 to 8, foot passes 124 to 128`. */
 export function changeWords(changes: readonly AdvisedChange[]): string {
-  return changes.map(({ field, from, to }) => `${fieldName(field).toLowerCase()} ${from === null ? '' : `${from} `}to ${to}`).join(', ');
+  return changes.map(({ field, from, to }) => pageWords().advice.change(fieldName(field), from, to)).join(', ');
 }
-
-export const MISFIT_NAMES: Readonly<Record<Misfit['what'], string>> = {
-  'foot-girth': 'Round the foot', 'heel-line': 'Over heel and instep', 'heel-breadth': 'Heel, narrowest row',
-  'foot-length': 'Foot length', 'toe-breadth': 'Toe, last round', 'toe-length': 'Toe length',
-};
 
 /** A difference below this is none, mm: less than a stitch. */
 const ALIKE_MM = 2;
@@ -45,29 +34,29 @@ const ALIKE_MM = 2;
 export function misfitWords(misfit: Misfit, unit: LengthUnit): string {
   if (misfit.what === 'foot-girth' || misfit.what === 'heel-line') return stretchWords(misfit.stretchPercent);
   const { gotMm, wantedMm } = misfit, got = formatLength(gotMm, unit);
-  return Math.abs(gotMm - wantedMm) < ALIKE_MM ? got : `${got}, best ${formatLengthNumber(wantedMm, unit)}`;
+  return Math.abs(gotMm - wantedMm) < ALIKE_MM ? got : pageWords().advice.best(got, formatLengthNumber(wantedMm, unit));
 }
 
 function stretchWords(percent: number): string {
-  const words = formatPercent(percent);
-  if (words === '0') return 'as it lies';
-  return `${percent > 0 ? 'stretched' : 'loose'} ${words.slice(1)} %`;
+  const words = formatPercent(percent), { asItLies, stretched, loose } = pageWords().advice;
+  if (words === '0') return asItLies;
+  return percent > 0 ? stretched(words.slice(1)) : loose(words.slice(1));
 }
 
 /** `324`, and beside the present sock's: `324 (+12)`. */
 export function costWords(cost: number, present: number | null): string {
   const own = Math.round(cost);
   const more = present === null ? 0 : own - Math.round(present);
-  return more === 0 ? own.toLocaleString('en') : `${own.toLocaleString('en')} (${more > 0 ? '+' : '−'}${Math.abs(more)})`;
+  return more === 0 ? inThousands(own) : `${inThousands(own)} (${more > 0 ? '+' : '−'}${Math.abs(more)})`;
 }
 
 /** `6.8 cm`, and beside the present sock's: `6.8 cm (+1.2)`. */
 export function depthWords(depthMm: number | null, presentMm: number | null, unit: LengthUnit): string {
   if (depthMm === null) return '–';
   // By the figures shown, so that they add up.
-  const own = formatLengthNumber(depthMm, unit), more = presentMm === null ? 0 : Number(own) - Number(formatLengthNumber(presentMm, unit));
+  const own = lengthFigures(depthMm, unit), more = presentMm === null ? 0 : Number(own) - Number(lengthFigures(presentMm, unit));
   const decimals = own.length - own.indexOf('.') - 1, by = Math.abs(more).toFixed(decimals);
-  return Number(by) === 0 ? `${own} ${unit}` : `${own} ${unit} (${more > 0 ? '+' : '−'}${by})`;
+  return inFigures(Number(by) === 0 ? `${own} ${unit}` : `${own} ${unit} (${more > 0 ? '+' : '−'}${by})`);
 }
 
 /** A gain in score below this is small: half of what one misfit that counts 1 weighs (chosen by eye). */
@@ -75,19 +64,21 @@ const SMALL_GAIN = 0.5;
 
 /** How many socks were weighed, and whether any of them is worth a change. */
 export function weighedWords({ present, best, tried }: Advice): string {
-  if (best.length === 0) return 'There is no advice for this sock.';
-  const weighed = `${tried.toLocaleString('en')} socks weighed.`, [first] = best;
-  if (first.changes.length === 0) return `${weighed} None suits the foot better than yours.`;
+  const say = pageWords().advice;
+  if (best.length === 0) return say.none;
+  const weighed = say.weighed(inThousands(tried)), [first] = best;
+  if (first.changes.length === 0) return `${weighed} ${say.noneBetter}`;
   if (present === null || present.score - first.score >= SMALL_GAIN) return weighed;
-  return `${weighed} Yours is already about as good as the best: you may leave it as it is.`;
+  return `${weighed} ${say.aboutAsGood}`;
 }
 
 /** What a person has fixed by hand and advice would change if it might; null where nothing is. */
 export function fixedWords({ counts, foot }: SockFile): string | null {
   const hasLength = foot?.lengthMm !== undefined || foot?.shoeSize !== undefined;
+  const say = pageWords().advice;
   const fixed = [
-    ...(counts?.stitches === undefined || foot?.ballGirthMm === undefined ? [] : [`${counts.stitches} stitches round`]),
-    ...(counts?.footPasses === undefined || !hasLength ? [] : [`${counts.footPasses} foot passes`]),
+    ...(counts?.stitches === undefined || foot?.ballGirthMm === undefined ? [] : [say.stitchesRound(counts.stitches)]),
+    ...(counts?.footPasses === undefined || !hasLength ? [] : [say.footPasses(counts.footPasses)]),
   ];
-  return fixed.length === 0 ? null : `Also change what is fixed by hand: ${fixed.join(' and ')}`;
+  return fixed.length === 0 ? null : say.alsoChange(fixed.join(say.and));
 }

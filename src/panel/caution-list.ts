@@ -1,20 +1,15 @@
+import { pageWords } from '../words/page-words.ts';
 import { el } from './dom.ts';
 import type { PageState } from './page-state.ts';
 import { inUnitsOf } from './problem-words.ts';
 
 export interface CautionList { render(state: PageState): void }
 
-const CARE: readonly string[] = [
-  'A top that leaves marks is too tight. With swelling, numb feet, diabetes or poor circulation, ask a clinician before wearing it, and have no ridges at the toe.',
-  'Socks slip on smooth floors.',
-  'Needle hooks and latches are sharp; keep fingers clear of the carriage, and weights where they cannot fall on feet.',
-];
-
 /** What to mind about this sock, under its measures, and, quietly, about any sock. */
 export function createCautionList(measures: HTMLElement, care: HTMLElement): CautionList {
-  const list = el('ul', { class: 'cautions', 'aria-live': 'polite', 'aria-label': 'Cautions for this sock' });
+  const words = pageWords().measures, list = el('ul', { class: 'cautions', 'aria-live': 'polite', 'aria-label': words.cautions });
   measures.append(list);
-  care.append(el('details', { class: 'care' }, el('summary', {}, 'Care at the machine and in wear'), el('ul', {}, ...CARE.map((words) => el('li', {}, words)))));
+  care.append(el('details', { class: 'care' }, el('summary', {}, words.care), el('ul', {}, ...words.careNotes.map((note) => el('li', {}, note)))));
   let drawn = '';
   return {
     render: ({ knitted, remarks, settings }) => {

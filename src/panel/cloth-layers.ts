@@ -1,4 +1,5 @@
 import type { ClothLayer } from '../view/sock-view-types.ts';
+import { pageWords } from '../words/page-words.ts';
 import type { PageState } from './page-state.ts';
 
 /** Something that the cloth's colours can tell; `why` it cannot now, null where it can. */
@@ -8,17 +9,11 @@ type Shown = Pick<PageState, 'settings' | 'posed' | 'difference'>;
 
 /** In the order of the switch. */
 export function layerChoices({ settings, posed, difference }: Shown): readonly LayerChoice[] {
-  const ofWorn = settings.pose !== 'worn' ? 'when worn' : posed !== null && posed.worn === null ? 'not known' : null;
-  const ofTwo = difference == null ? 'with a second sock' : null;
-  return [
-    { layer: 'yarn', name: 'Yarn', why: null },
-    { layer: 'stretch-width', name: 'Width stretch', why: null },
-    { layer: 'stretch-length', name: 'Length stretch', why: null },
-    { layer: 'pressure', name: 'Pressure', why: ofWorn },
-    { layer: 'gap', name: 'Gaps', why: ofWorn },
-    { layer: 'longer', name: 'Longer or shorter', why: ofTwo },
-    { layer: 'wider', name: 'Wider or narrower', why: ofTwo },
-  ];
+  const { layers, onlyWorn, notKnown, onlyTwo } = pageWords().stage;
+  const ofWorn = settings.pose !== 'worn' ? onlyWorn : posed !== null && posed.worn === null ? notKnown : null;
+  const ofTwo = difference == null ? onlyTwo : null;
+  return ([['yarn', null], ['stretch-width', null], ['stretch-length', null], ['pressure', ofWorn], ['gap', ofWorn], ['longer', ofTwo], ['wider', ofTwo]] as const)
+    .map(([layer, why]) => ({ layer, name: layers[layer], why }));
 }
 
 /** The chosen layer, or the yarn while that one cannot be shown. */

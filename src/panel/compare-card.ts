@@ -1,5 +1,6 @@
 import type { ComparedRow, SockComparison } from '../choose/comparison.ts';
 import type { Arrangement, ClothLayer } from '../view/sock-view-types.ts';
+import { pageWords } from '../words/page-words.ts';
 import { createVariantList } from './variant-list.ts';
 import type { VariantHooks } from './variant-list.ts';
 import { comparedNumber, comparisonText, differenceWords, isSame, otherName, shareOf, unitWords } from './compared-words.ts';
@@ -24,23 +25,24 @@ export interface CompareHooks extends VariantHooks {
   readonly compare: (state: PageState) => SockComparison | null;
 }
 
-const ARRANGEMENTS: readonly (readonly [Arrangement, string])[] = [['beside', 'Beside'], ['over', 'Over each other']];
+const ARRANGEMENTS: readonly Arrangement[] = ['beside', 'over'];
 /** Of all that colours can tell, what concerns two socks; the list in the picture has the rest. */
-const LAYERS: readonly (readonly [ClothLayer, string])[] = [['yarn', 'Yarn'], ['longer', 'Longer'], ['wider', 'Wider']];
+const LAYERS = ['yarn', 'longer', 'wider'] as const satisfies readonly ClothLayer[];
 /** A difference of so much of the larger number, and more, has a bar of full length; chosen by eye. */
 const FULL_BAR = 0.2;
 
 /** A second sock against the one on the panel: which it is, how the two lie, and what differs. */
 export function createCompareCard(host: HTMLElement, hooks: CompareHooks): CompareCard {
+  const say = pageWords().compare;
   const start = el('div', { class: 'compare-start' },
-    el('p', {}, 'Two socks side by side in the picture, in one pose and under one camera, and what differs in numbers.'),
-    button('Keep this sock to compare with', { class: 'main-button' }, hooks.keepThis),
-    el('p', { class: 'compare-note' }, 'Then change the one on the panel and watch it part from the kept one. Or take a second sock at once:'));
+    el('p', {}, say.about),
+    button(say.keepThis, { class: 'main-button' }, hooks.keepThis),
+    el('p', { class: 'compare-note' }, say.then));
   const pair = createPair(hooks);
   const toes = createToePair(), table = createDifferences();
   const others = createVariantList(hooks);
-  const more = el('details', { class: 'compare-more' }, el('summary', {}, 'Compare with another'));
-  const card = el('section', { class: 'card compare-card', 'aria-label': 'Two socks compared' }, start, pair.element, toes.element, table.element, more, others.element);
+  const more = el('details', { class: 'compare-more' }, el('summary', {}, say.withAnother));
+  const card = el('section', { class: 'card compare-card', 'aria-label': say.label }, start, pair.element, toes.element, table.element, more, others.element);
   host.append(card);
   let wasEmpty: boolean | null = null;
   return {
@@ -66,14 +68,14 @@ interface Pair { readonly element: HTMLElement; render(state: PageState): void }
 
 /** The names of the two, how they lie to each other, and what is wrong with the second. */
 function createPair(hooks: CompareHooks): Pair {
-  const mine = el('dd'), other = el('dd'), status = el('p', { class: 'compare-status', role: 'status' });
-  const problems = el('ul', { class: 'compare-problems', 'aria-label': 'What keeps the other sock from being compared' });
-  const lie = createSwitch('How the two socks lie', 'arrangement', ARRANGEMENTS, hooks.arrange);
-  const colours = createSwitch('Where the other sock differs', 'difference-layer', LAYERS, hooks.chooseLayer);
-  const swap = button('Swap', { class: 'notice-button', title: 'The other sock comes onto the panel, and this one is kept. Undo takes it back.' }, hooks.swap);
+  const say = pageWords().compare, mine = el('dd'), other = el('dd'), status = el('p', { class: 'compare-status', role: 'status' });
+  const problems = el('ul', { class: 'compare-problems', 'aria-label': say.problems });
+  const lie = createSwitch(say.lie, 'arrangement', ARRANGEMENTS.map((value) => [value, say.arrangements[value]] as const), hooks.arrange);
+  const colours = createSwitch<ClothLayer>(say.differs, 'difference-layer', LAYERS.map((value) => [value, say.layers[value]] as const), hooks.chooseLayer);
+  const swap = button(say.swap.name, { class: 'notice-button', title: say.swap.hint }, hooks.swap);
   const element = el('div', { class: 'compare-pair' },
-    el('dl', { class: 'compare-names' }, el('dt', {}, 'This sock'), mine, el('dt', {}, 'The other'), other), status, lie.element, colours.element,
-    el('div', { class: 'compare-buttons' }, swap, button('Keep this one', { class: 'notice-button', title: 'This sock is kept in place of the other, to be changed and compared with itself.' }, hooks.keepThis), button('Let go', { class: 'notice-button' }, hooks.letGo)),
+    el('dl', { class: 'compare-names' }, el('dt', {}, say.thisSock), mine, el('dt', {}, say.other), other), status, lie.element, colours.element,
+    el('div', { class: 'compare-buttons' }, swap, button(say.keepOne.name, { class: 'notice-button', title: say.keepOne.hint }, hooks.keepThis), button(say.letGo, { class: 'notice-button' }, hooks.letGo)),
     problems);
   let drawn = '';
   return {
@@ -84,7 +86,7 @@ function createPair(hooks: CompareHooks): Pair {
       if (companion === null) return;
       setText(mine, planned?.plan.name ?? '');
       setText(other, otherName(companion.name, planned?.plan.name));
-      const words = shape.kind === 'kept' ? 'This sock cannot be knitted as it stands: compared is the last one that could.' : companionWords(companion);
+      const words = shape.kind === 'kept' ? say.ofLastKnittable : companionWords(companion);
       setText(status, words);
       status.hidden = words === '';
       lie.show(state.settings.arrangement, companion.problems.length > 0 || settings.pose === 'beds');
@@ -119,18 +121,19 @@ function createSwitch<T extends string>(legend: string, name: string, choices: r
 }
 
 function companionWords({ shape, problems, file }: CompanionState): string {
-  if (file === null) return 'The other sock cannot be read any more. Let it go, or keep another.';
-  if (problems.length > 0) return 'The other sock cannot be knitted:';
-  return shape.kind === 'relaxing' ? 'The other sock is relaxing…' : '';
+  const { unreadable, unknittable, relaxing } = pageWords().compare;
+  if (file === null) return unreadable;
+  if (problems.length > 0) return unknittable;
+  return shape.kind === 'relaxing' ? relaxing : '';
 }
 
 interface Differences { readonly element: HTMLElement; render(state: PageState, comparison: SockComparison | null): void }
 
 /** The table: what differs, the largest first if wished; what is the same is folded away. */
 function createDifferences(): Differences {
-  const remarks = el('ul', { class: 'compare-remarks', 'aria-label': 'To mind in comparing these two' });
+  const say = pageWords().compare, remarks = el('ul', { class: 'compare-remarks', 'aria-label': say.remarks });
   const unit = el('th', { scope: 'col', class: 'measure-unit' }), body = el('tbody'), said = el('span', { role: 'status' });
-  const order = button('Largest first', { class: 'notice-button', 'aria-pressed': 'false' }, () => {
+  const order = button(say.largestFirst, { class: 'notice-button', 'aria-pressed': 'false' }, () => {
     setAttributes(order, { 'aria-pressed': String(order.getAttribute('aria-pressed') === 'false') });
     draw();
   });
@@ -138,14 +141,14 @@ function createDifferences(): Differences {
     setAttributes(sames, { 'aria-expanded': String(sames.getAttribute('aria-expanded') === 'false') });
     draw();
   });
-  const copy = button('Copy as text', { class: 'notice-button' }, () => {
+  const copy = button(say.copy, { class: 'notice-button' }, () => {
     if (shown === null) return;
     void copyText(comparisonText([shown.first, shown.second], shown.rows, shown.settings.lengthUnit)).then((isCopied) => {
-      setText(said, isCopied ? 'Copied.' : 'The browser did not let the page copy.');
+      setText(said, isCopied ? say.copied : say.notCopied);
     });
   });
   const table = el('table', { class: 'measures compare-table' }, el('thead', {}, el('tr', {}, unit,
-    el('th', { scope: 'col' }, 'this'), el('th', { scope: 'col' }, 'the other'), el('th', { scope: 'col', title: 'The other less this: + where the other has more' }, 'difference'))), body);
+    el('th', { scope: 'col' }, say.heads.first), el('th', { scope: 'col' }, say.heads.second), el('th', { scope: 'col', title: say.heads.means }, say.heads.difference))), body);
   const element = el('div', { class: 'compare-differences' }, remarks, el('div', { class: 'compare-buttons' }, order, sames), table, el('div', { class: 'compare-buttons' }, copy, said));
   let shown: { readonly rows: readonly ComparedRow[]; readonly settings: Settings; readonly first: string; readonly second: string } | null = null;
   let drawn = '';
@@ -160,10 +163,10 @@ function createDifferences(): Differences {
       const group = groupOf(row), isNew = !isBySize && group !== '' && group !== (place === 0 ? '' : groupOf(listed[place - 1]));
       return isNew ? [drawGroup(group), draw(row)] : [draw(row)];
     }));
-    if (rows.length > 0 && differing.length === 0 && !hasSames) body.append(el('tr', {}, el('td', { colspan: 4, class: 'compare-alike' }, 'Alike in every number.')));
+    if (rows.length > 0 && differing.length === 0 && !hasSames) body.append(el('tr', {}, el('td', { colspan: 4, class: 'compare-alike' }, say.alike)));
     sames.hidden = same.length === 0;
-    setText(sames, hasSames ? 'Hide what is alike' : `Show ${same.length} alike`);
-    setText(unit, settings.lengthUnit === 'cm' ? 'cm' : 'inches');
+    setText(sames, hasSames ? say.hideAlike : say.showAlike(same.length));
+    setText(unit, pageWords().measures.unit[settings.lengthUnit]);
   };
   return {
     element,
@@ -197,7 +200,7 @@ function drawRow(row: ComparedRow, { lengthUnit }: Settings, share: number, hasG
   bar.style.width = `${Math.round(100 * share)}%`;
   return el('tr', { 'data-row': row.name },
     el('th', { scope: 'row' }, capital, unit === '' ? null : el('span', { class: 'control-unit' }, `, ${unit}`),
-      hasGroup && group !== '' ? el('span', { class: 'compare-of' }, ` ${group.charAt(0).toLowerCase()}${group.slice(1)}`) : null),
+      hasGroup && group !== '' ? el('span', { class: 'compare-of' }, ` ${pageWords().compare.group(group)}`) : null),
     el('td', {}, comparedNumber(row.first, row.unit, lengthUnit)), el('td', {}, comparedNumber(row.second, row.unit, lengthUnit)),
     el('td', { class: 'compare-difference' }, differenceWords(row, lengthUnit) || '=', bar));
 }

@@ -1,5 +1,6 @@
 import type { ComparedRow } from '../choose/comparison.ts';
-import { formatLengthNumber } from './units.ts';
+import { pageWords } from '../words/page-words.ts';
+import { inFigures, lengthFigures } from './units.ts';
 import type { LengthUnit } from './units.ts';
 
 /** Decimals of a number that is no length: half a gram is already more than a kitchen scale tells. */
@@ -10,18 +11,18 @@ const RATIO_DECIMALS = 2;
 
 /** What the other sock is called beside this one: a kept one that has its name still is told from it. */
 export function otherName(other: string, mine: string | undefined): string {
-  return other === mine ? `${other}, as kept` : other;
+  return other === mine ? pageWords().compare.asKept(other) : other;
 }
 
 /** `26.2`, `112°`, `12`; a dash where there is none. */
 export function comparedNumber(value: number | null, unit: ComparedRow['unit'], lengthUnit: LengthUnit): string {
   if (value === null) return '–';
   const size = figures(Math.abs(value), unit, lengthUnit);
-  return `${value < 0 && Number(size) !== 0 ? '−' : ''}${size}${unit === 'deg' ? '°' : ''}`;
+  return `${value < 0 && Number(size) !== 0 ? '−' : ''}${inFigures(size)}${unit === 'deg' ? '°' : ''}`;
 }
 
 function figures(value: number, unit: ComparedRow['unit'], lengthUnit: LengthUnit): string {
-  return unit === 'mm' ? formatLengthNumber(value, lengthUnit) : value.toFixed(unit === '' && !Number.isInteger(value) ? RATIO_DECIMALS : DECIMALS[unit]);
+  return unit === 'mm' ? lengthFigures(value, lengthUnit) : value.toFixed(unit === '' && !Number.isInteger(value) ? RATIO_DECIMALS : DECIMALS[unit]);
 }
 
 /** With its sign, between the figures as they are shown, so that the line adds up; nothing where these are the same. */
@@ -30,7 +31,7 @@ export function differenceWords({ first, second, unit }: ComparedRow, lengthUnit
   const [from, to] = [first, second].map((value) => figures(value, unit, lengthUnit));
   if (from === to || Number(from) === Number(to)) return '';
   const decimals = from.split('.')[1]?.length ?? 0, size = Math.abs(Number(to) - Number(from)).toFixed(decimals);
-  return `${Number(to) > Number(from) ? '+' : '−'}${size}${unit === 'deg' ? '°' : ''}`;
+  return `${Number(to) > Number(from) ? '+' : '−'}${inFigures(size)}${unit === 'deg' ? '°' : ''}`;
 }
 
 /** Whether the two are told apart by the figures that are shown. */
@@ -64,5 +65,5 @@ export function comparisonText(names: readonly [first: string, second: string], 
     const number = (value: number | null): string => comparedNumber(value, row.unit, lengthUnit);
     return [unit === '' ? row.label : `${row.label}, ${unit}`, number(row.first), number(row.second), differenceWords(row, lengthUnit) || '0'].join('\t');
   });
-  return [['', ...names, 'difference'].join('\t'), ...lines, ''].join('\n');
+  return [['', ...names, pageWords().compare.heads.difference].join('\t'), ...lines, ''].join('\n');
 }

@@ -15,12 +15,12 @@ export interface ControlContext {
   readonly shoeSizeOf: (system: ShoeSystem, lengthMm: number) => number;
 }
 
-interface CommonSpec {
+/** What a control is called, and in one plain sentence what it does, shown as a tip. */
+export interface FieldWords { readonly label: string; readonly hint?: string }
+
+interface CommonSpec extends FieldWords {
   /** Dotted path in the sock file; also the field that a problem names. */
   readonly field: string;
-  readonly label: string;
-  /** One plain sentence, shown as a tip. */
-  readonly hint?: string;
   /** What there is to know while nothing is wrong, under the control. */
   readonly note?: (context: ControlContext) => string | null;
   readonly isShown?: (context: ControlContext) => boolean;
@@ -74,4 +74,9 @@ export interface FolderSpec {
   readonly title: string;
   readonly isOpen: boolean;
   readonly controls: readonly ControlSpec[];
+}
+
+/** A choice's words, listed by what stands for them in the file, as a control wants them. */
+export function namedChoices(words: Readonly<Record<string, string>>): Readonly<Record<string, string>> {
+  return Object.fromEntries(Object.entries(words).map(([value, name]) => [name, value]));
 }

@@ -1,18 +1,20 @@
+import { pageWords } from '../words/page-words.ts';
 import { button, el, setAttributes } from './dom.ts';
 import type { DeckTab, PageState } from './page-state.ts';
 
 export interface Deck { render(state: PageState): void }
 
-const TABS: readonly (readonly [DeckTab, string])[] = [['measures', 'Measures'], ['fit', 'Fit'], ['compare', 'Compare']];
+const TABS: readonly DeckTab[] = ['measures', 'fit', 'compare'];
 
 /** Tabs over pages of which one is shown. Arrow keys, Home and End go from tab to tab; only the shown one is a stop of the Tab key. */
 export function createDeck(host: HTMLElement, pages: Readonly<Record<DeckTab, HTMLElement>>, choose: (tab: DeckTab) => void): Deck {
-  const tabs = TABS.map(([tab, name]) => {
+  const words = pageWords().stage.deck;
+  const tabs = TABS.map((tab) => {
     const page = pages[tab], id = `tab-${tab}`;
     setAttributes(page, { role: 'tabpanel', 'aria-labelledby': id });
-    return { tab, page, element: button(name, { class: 'deck-tab', role: 'tab', id, 'aria-controls': page.id }, () => { choose(tab); }) };
+    return { tab, page, element: button(words.tabs[tab], { class: 'deck-tab', role: 'tab', id, 'aria-controls': page.id }, () => { choose(tab); }) };
   });
-  const list = el('div', { class: 'deck-tabs', role: 'tablist', 'aria-label': 'About the sock' }, ...tabs.map(({ element }) => element));
+  const list = el('div', { class: 'deck-tabs', role: 'tablist', 'aria-label': words.label }, ...tabs.map(({ element }) => element));
   list.addEventListener('keydown', (event) => {
     const here = tabs.findIndex(({ element }) => element === document.activeElement), next = tabs[placeOfKey(event.key, here, tabs.length)];
     if (here < 0 || next === undefined || event.ctrlKey || event.metaKey || event.altKey) return;

@@ -1,3 +1,4 @@
+import { pageWords } from '../words/page-words.ts';
 import { button, el } from './dom.ts';
 
 /** A sheet over the page, which waits until it is closed. Escape closes it, and the focus goes back to where it was. */
@@ -14,7 +15,7 @@ export function createDialog(kind: string, title: string, onClose: () => void = 
   const body = el('div', { class: 'sheet-body' }), foot = el('footer', { class: 'sheet-foot' }), id = `${kind}-title`;
   const element = el('dialog', { class: `sheet ${kind}`, 'aria-labelledby': id },
     el('header', { class: 'sheet-head' }, el('h2', { id }, title),
-      button('Close', { class: 'bar-button' }, () => { element.close(); })),
+      button(pageWords().fit.close, { class: 'bar-button' }, () => { element.close(); })),
     body, foot);
   element.addEventListener('close', onClose);
   // A press on the dimmed page beside the sheet; a drag of a selection that ends there is none.

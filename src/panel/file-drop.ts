@@ -1,8 +1,9 @@
+import { pageWords } from '../words/page-words.ts';
 import { el } from './dom.ts';
 
 /** Takes a file that is dragged onto the page, anywhere. */
 export function acceptDrops(openFile: (file: File) => void): void {
-  const veil = el('div', { class: 'drop-veil', hidden: true }, el('p', {}, 'Let go to open this sock'));
+  const veil = el('div', { class: 'drop-veil', hidden: true }, el('p', {}, pageWords().stage.drop));
   document.body.append(veil);
   const hasFiles = (event: DragEvent): boolean => event.dataTransfer?.types.includes('Files') ?? false;
   window.addEventListener('dragover', (event) => {

@@ -1,12 +1,13 @@
 import type { FitAnswer, FitQuestion, WornReading } from '../measure/fit-answer.ts';
 import type { Measures } from '../measure/measures.ts';
 import type { SockFile } from '../plan/sock-file.ts';
+import { pageWords } from '../words/page-words.ts';
 import { button, el, setText } from './dom.ts';
 import { fitSummary, guessedWords, pressWords } from './fit-words.ts';
 import type { MeasureHooks } from './measures-card.ts';
 import type { PageState } from './page-state.ts';
 import { inUnitsOf, unbroken } from './problem-words.ts';
-import { drawSign, SIGN_WORDS } from './verdict-sign.ts';
+import { drawSign } from './verdict-sign.ts';
 
 export interface FitCard { render(state: PageState): void }
 
@@ -26,28 +27,25 @@ const LINES: Partial<Record<FitQuestion, keyof Measures>> = {
   'over-heel': 'heelTipGirthMm', heel: 'heelDepthMm', 'foot-girth': 'footGirthMm', 'foot-length': 'footLengthMm', toe: 'toeLengthMm',
 };
 
-const LIMITS = 'Your measures on a smooth foot without bones or toes, cloth of ordinary stiffness, no friction: a guide, not a fitting. Take pressures as light or firm, not as figures. '
-  + 'A plain sock is no medical stocking: with swelling, numb feet, diabetes or poor circulation, ask a clinician.';
-
 /** A reading of the worn sock, and the sock that it was taken from. */
 interface LastReading { readonly file: SockFile; readonly reading: WornReading }
 
 /** What the worn sock answers. Of another pose, or while a change is under way, the last answers stay, and say whether they still hold. */
 export function createFitCard(host: HTMLElement, hooks: FitHooks): FitCard {
-  const summary = el('h2', {}), detail = el('p', { class: 'fit-detail' });
-  const putOn = button('Put it on the foot', { class: 'fit-button' }, hooks.putOn);
-  const fit = button('Make it fit…', { class: 'fit-button is-main' }, hooks.makeItFit);
+  const say = pageWords().fit, summary = el('h2', {}), detail = el('p', { class: 'fit-detail' });
+  const putOn = button(say.putOn, { class: 'fit-button' }, hooks.putOn);
+  const fit = button(say.makeItFit, { class: 'fit-button is-main' }, hooks.makeItFit);
   const answers = el('ul', { class: 'fit-answers' }), press = el('p', { class: 'fit-press' });
   const shows = el('div', { class: 'fit-shows', hidden: true },
-    button('Show where it presses', { class: 'text-button' }, () => { hooks.showLayer('pressure'); }),
-    button('Show where it stands off', { class: 'text-button' }, () => { hooks.showLayer('gap'); }));
+    button(say.showPress, { class: 'text-button' }, () => { hooks.showLayer('pressure'); }),
+    button(say.showGaps, { class: 'text-button' }, () => { hooks.showLayer('gap'); }));
   const guessed = el('p', { class: 'fit-guessed' });
-  const bases = el('dl', {}), judged = el('details', { class: 'fit-bases', hidden: true }, el('summary', {}, 'How these are judged'), bases);
-  const cautions = el('ul', { class: 'fit-cautions', 'aria-label': 'Cautions for this sock' });
-  const card = el('section', { class: 'card fit-card', 'aria-label': 'Fit of the sock' },
+  const bases = el('dl', {}), judged = el('details', { class: 'fit-bases', hidden: true }, el('summary', {}, say.howJudged), bases);
+  const cautions = el('ul', { class: 'fit-cautions', 'aria-label': pageWords().measures.cautions });
+  const card = el('section', { class: 'card fit-card', 'aria-label': say.label },
     el('div', { role: 'status' }, summary, detail), el('div', { class: 'fit-buttons' }, putOn, fit), answers, press, shows, cautions);
-  host.append(card, el('section', { class: 'card fit-limits', 'aria-label': 'What a model can say' }, guessed,
-    el('p', {}, LIMITS), judged, button('How to measure a foot', { class: 'text-button' }, hooks.showHowToMeasure)));
+  host.append(card, el('section', { class: 'card fit-limits', 'aria-label': say.limitsLabel }, guessed,
+    el('p', {}, say.limits), judged, button(say.howToMeasure, { class: 'text-button' }, hooks.showHowToMeasure)));
 
   let last: LastReading | null = null;
   let drawn = '';
@@ -98,7 +96,7 @@ function isAllGood({ fit }: WornReading): boolean {
 /** The answer in bold behind its sign; where it is about a line on the sock, pointing at it or its focus draws that line. */
 function drawAnswer(answer: FitAnswer, { settings: { lengthUnit } }: PageState, showLine: (answer: FitAnswer | null) => void): HTMLElement {
   const { question, verdict } = answer, words = unbroken(inUnitsOf(answer.answer, lengthUnit));
-  const spoken = el('span', { class: 'visually-hidden' }, `${SIGN_WORDS[verdict]}: `);
+  const spoken = el('span', { class: 'visually-hidden' }, `${pageWords().fit.signs[verdict]}: `);
   const name = LINES[question] === undefined ? el('strong', { class: 'fit-answer' }, words) : el('button', { type: 'button', class: 'fit-answer' }, words);
   const line = el('li', { 'data-question': question, 'data-verdict': verdict },
     drawSign(verdict), el('div', {}, spoken, name, el('p', {}, unbroken(inUnitsOf(answer.because, lengthUnit)))));

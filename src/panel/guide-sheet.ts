@@ -1,6 +1,7 @@
 import type { FootDrawing } from '../foot/draw-foot.ts';
 import type { MeasuringGuide } from '../foot/measuring-guide.ts';
 import type { PlannedFoot } from '../plan/plan-types.ts';
+import { pageWords } from '../words/page-words.ts';
 import { createDialog } from './dialog.ts';
 import { button, el } from './dom.ts';
 import { drawFootView } from './foot-drawing.ts';
@@ -19,7 +20,7 @@ export interface GuideHooks {
 
 /** How to measure a foot: the tapes over the person's own foot, and in words. A line and its words light up together. */
 export function createGuideSheet({ guide, drawFoot }: GuideHooks): GuideSheet {
-  const sheet = createDialog('guide-sheet', 'How to measure a foot');
+  const say = pageWords().fit, sheet = createDialog('guide-sheet', say.howToMeasure);
   const drawings = el('figure', { class: 'guide-drawings' });
   const steps = guide.steps.map(({ measure, name, how }, index) => el('li', { 'data-measure': measure, 'data-number': index + 1 },
     el('span', { class: 'guide-number', 'aria-hidden': 'true' }, String(index + 1)),
@@ -46,9 +47,9 @@ export function createGuideSheet({ guide, drawFoot }: GuideHooks): GuideSheet {
       if (foot !== null) {
         const { side, above } = drawFoot(foot);
         drawings.replaceChildren(
-          drawFootView(side, 'The foot from its outer side, with the tapes', false, numberOf),
-          drawFootView(above, 'The foot from above, with the tapes', true, numberOf),
-          el('figcaption', {}, 'From the side and from above: your foot, as far as its measures are given.'));
+          drawFootView(side, say.guide.fromSide, false, numberOf),
+          drawFootView(above, say.guide.fromAbove, true, numberOf),
+          el('figcaption', {}, say.guide.caption));
       }
       light(null);
       sheet.open();

@@ -1,9 +1,10 @@
 import { BED, LOOP, SECTION } from '../machine/codes.ts';
 import type { StitchGrid } from '../machine/grid.ts';
 import type { HoveredLoop } from '../view/sock-view-types.ts';
+import { pageWords } from '../words/page-words.ts';
 import { el, setText } from './dom.ts';
 import { lengthWords } from './map-words.ts';
-import { formatPercent, type LengthUnit } from './units.ts';
+import { formatPercent, inFigures, type LengthUnit } from './units.ts';
 
 /** What is known of the cloth at a loop; null where it is not. */
 export interface LoopReading {
@@ -22,11 +23,6 @@ export interface ReadLoop { readonly grid: StitchGrid; readonly reading: LoopRea
 
 export interface LoopReadout { show(hovered: HoveredLoop | null, read: ReadLoop | null, lengthUnit: LengthUnit): void }
 
-/** What a part of the sock is called in a heading. */
-export const SECTION_WORDS: Readonly<Record<keyof typeof SECTION, string>> = {
-  'cast-on': 'Cast-on', leg: 'Leg', plain: 'Plain rows', ankle: 'Ankle', 'heel-in': 'Heel, turning down', 'heel-level': 'Heel, level',
-  'heel-out': 'Heel, turning out', foot: 'Foot', toe: 'Toe', 'toe-in': 'Toe, turning down', 'toe-out': 'Toe, turning out', closing: 'Closing',
-};
 const SECTION_NAMES = Object.keys(SECTION) as (keyof typeof SECTION)[];
 /** Pixels from the pointer, and from the picture's edge. */
 const OFF_X = 14, OFF_Y = 16, MARGIN = 6;
@@ -54,20 +50,19 @@ export function createLoopReadout(host: HTMLElement): LoopReadout {
 /** `Heel, turning down: pass 63, needle 97 of the front bed, two loops knitted together`. */
 export function loopWords(grid: StitchGrid, loop: number): string {
   const section = SECTION_NAMES.find((name) => SECTION[name] === grid.section[loop]);
-  const place = `needle ${grid.needle[loop] ?? 0} of the ${grid.bed[loop] === BED.front ? 'front' : 'back'} bed`;
-  const pass = grid.kind[loop] === LOOP.castOn ? '' : `pass ${grid.pass[loop] ?? 0}, `;
+  const pass = grid.kind[loop] === LOOP.castOn ? null : grid.pass[loop] ?? 0;
   const parents = (grid.parentStart[loop + 1] ?? 0) - (grid.parentStart[loop] ?? 0);
-  const extra = parents > 1 ? ', two loops knitted together' : '';
-  return `${section === undefined ? 'Loop' : SECTION_WORDS[section]}: ${pass}${place}${extra}`;
+  const { stage: { loop: say }, passes: { sections } } = pageWords();
+  return say.at(section === undefined ? say.loop : sections[section], pass, grid.needle[loop] ?? 0, grid.bed[loop] === BED.front ? 'front' : 'back', parents > 1);
 }
 
 /** `Stretch: width −28 %, length +10 %. Presses with 4 mmHg` or `Stands off by 3 mm`. */
 export function readingWords({ width, length, pressureMmHg, gapMm, longerMm, widerMm }: LoopReading, lengthUnit: LengthUnit): string {
-  const sentences = [`Stretch: width ${formatPercent(100 * width)} %, length ${formatPercent(100 * length)} %`];
-  if (gapMm !== null && gapMm >= 0.5) sentences.push(`Stands off by ${lengthWords(gapMm, lengthUnit)}`);
-  else if (pressureMmHg !== null) sentences.push(`Presses with ${pressureMmHg < 9.95 ? pressureMmHg.toFixed(1) : Math.round(pressureMmHg)} mmHg`);
+  const say = pageWords().stage.loop, sentences = [say.stretch(formatPercent(100 * width), formatPercent(100 * length))];
+  if (gapMm !== null && gapMm >= 0.5) sentences.push(say.gap(lengthWords(gapMm, lengthUnit)));
+  else if (pressureMmHg !== null) sentences.push(say.pressure(inFigures(pressureMmHg < 9.95 ? pressureMmHg.toFixed(1) : String(Math.round(pressureMmHg)))));
   if (longerMm !== null && widerMm !== null) {
-    sentences.push(`Against the first: ${lengthWords(longerMm, lengthUnit, true)} long here, ${lengthWords(widerMm, lengthUnit, true)} round`);
+    sentences.push(say.difference(lengthWords(longerMm, lengthUnit, true), lengthWords(widerMm, lengthUnit, true)));
   }
   return sentences.join('. ');
 }

@@ -1,8 +1,9 @@
 import type { ColourScale } from '../view/colour-scale.ts';
 import type { ClothLayer, FootLook } from '../view/sock-view-types.ts';
 import { layerChoices, shownLayer } from './cloth-layers.ts';
+import { pageWords } from '../words/page-words.ts';
 import { el, setAttributes, setText } from './dom.ts';
-import { legendWords, MAP_WORDS, spreadWords, tickWords, unitWords } from './map-words.ts';
+import { legendWords, spreadWords, tickWords, unitWords } from './map-words.ts';
 import type { MapLayer } from './map-words.ts';
 import type { PageState } from './page-state.ts';
 import type { LengthUnit } from './units.ts';
@@ -17,12 +18,13 @@ export interface MapHooks {
   readonly chooseFootLook: (look: FootLook) => void;
 }
 
-const FOOT_LOOKS: readonly (readonly [FootLook, string])[] = [['inside', 'in the sock'], ['glass', 'seen through'], ['hidden', 'left out']];
+const FOOT_LOOKS: readonly FootLook[] = ['inside', 'glass', 'hidden'];
 
 /** The switch of what the cloth's colours tell, and the legend where they tell numbers; beside a worn sock, how its foot is seen. */
 export function createMapCard(host: HTMLElement, hooks: MapHooks): MapCard {
-  const layers = choiceBox<ClothLayer>('Colours', hooks.chooseLayer), feet = choiceBox<FootLook>('Foot', hooks.chooseFootLook);
-  feet.fill(FOOT_LOOKS.map(([value, name]) => ({ value, name, isOff: false })));
+  const say = pageWords().stage;
+  const layers = choiceBox<ClothLayer>(say.colours, hooks.chooseLayer), feet = choiceBox<FootLook>(say.foot, hooks.chooseFootLook);
+  feet.fill(FOOT_LOOKS.map((value) => ({ value, name: say.footLooks[value], isOff: false })));
   const legend = createLegend(hooks);
   const card = el('div', { class: 'map-card' }, legend.element, el('div', { class: 'map-switch' }, feet.element, layers.element));
   host.append(card);
@@ -30,7 +32,7 @@ export function createMapCard(host: HTMLElement, hooks: MapHooks): MapCard {
     element: card,
     render: (state) => {
       const layer = shownLayer(state);
-      layers.fill(layerChoices(state).map(({ layer: value, name, why }) => ({ value, name: why === null ? name : `${name} (${why})`, isOff: why !== null })));
+      layers.fill(layerChoices(state).map(({ layer: value, name, why }) => ({ value, name: why === null ? name : say.layerOff(name, why), isOff: why !== null })));
       layers.set(layer);
       feet.set(state.settings.footLook);
       feet.element.hidden = state.settings.pose !== 'worn';
@@ -73,10 +75,10 @@ function createLegend({ scales, placeOf }: MapHooks): Legend {
   const bar = el('div', { class: 'map-bar' }, less, rest, more);
   const marks = el('ol', { class: 'map-marks', 'aria-hidden': 'true' }), ticks = el('ol', { class: 'map-ticks', 'aria-hidden': 'true' });
   const picture = el('div', { role: 'img' }, marks, bar, ticks);
-  const element = el('div', { class: 'map-legend', role: 'group', 'aria-label': 'Legend', hidden: true }, title, picture, spread);
+  const element = el('div', { class: 'map-legend', role: 'group', 'aria-label': pageWords().stage.legend, hidden: true }, title, picture, spread);
   let drawn: { readonly layer: MapLayer; readonly unit: LengthUnit } | null = null;
   const draw = (layer: MapLayer, unit: LengthUnit): void => {
-    const scale = scales[layer], words = MAP_WORDS[layer], { steps } = scale, last = steps.length - 1;
+    const scale = scales[layer], { maps, scaleMarks } = pageWords().stage, words = maps[layer], { steps } = scale, last = steps.length - 1;
     const placed = (at: number, text: string): HTMLElement => {
       const item = el('li', {}, text);
       item.style.left = placeInBar(at, steps.length);
@@ -89,7 +91,7 @@ function createLegend({ scales, placeOf }: MapHooks): Legend {
     bar.classList.toggle('is-rising', words.middle === '');
     bar.style.backgroundImage = `linear-gradient(to right, ${steps.map(({ colour }, step) => `${colour} ${placeInBar(step, steps.length)}`).join(', ')})`;
     ticks.replaceChildren(...steps.map(({ value }, step) => placed(step, tickWords(value, scale.unit, unit, { isLowest: step === 0 && value < 0, isHighest: step === last }))));
-    marks.replaceChildren(...(scale.marks ?? []).map(({ value, words: text }) => placed(placeOf(scale, value), text)));
+    marks.replaceChildren(...(scale.marks ?? []).map(({ value, words: text }) => placed(placeOf(scale, value), text === 'firm' || text === 'medical' ? scaleMarks[text] : text)));
     marks.hidden = scale.marks === undefined;
     setAttributes(picture, { 'aria-label': legendWords(scale, words, unit) });
   };

@@ -1,5 +1,6 @@
 import type { Problem } from '../base/problem.ts';
 import type { SockFile } from '../plan/sock-file.ts';
+import { pageWords } from '../words/page-words.ts';
 import { button, el } from './dom.ts';
 import type { Notice, PageState, Settings } from './page-state.ts';
 import { problemWords } from './problem-words.ts';
@@ -35,10 +36,10 @@ export function createNoticeList(host: HTMLElement, hooks: NoticeHooks): NoticeL
 }
 
 function drawProblems(problems: readonly Problem[], settings: Settings, canUndo: boolean, hooks: NoticeHooks): HTMLElement {
-  const undo = canUndo ? button('Undo', { class: 'notice-button' }, hooks.undo) : null;
-  return el('section', { class: 'notice is-problem', 'aria-label': 'What keeps this sock from being knitted' },
-    el('h2', {}, 'This cannot be knitted yet'),
-    el('p', {}, 'The last sock that could stays in the picture.'),
+  const say = pageWords().messages, undo = canUndo ? button(say.undo, { class: 'notice-button' }, hooks.undo) : null;
+  return el('section', { class: 'notice is-problem', 'aria-label': say.problemsLabel },
+    el('h2', {}, say.notYet),
+    el('p', {}, say.lastStays),
     el('ul', {}, ...problems.map((problem) => drawProblem(problem, settings, hooks))), undo);
 }
 
@@ -50,13 +51,13 @@ function drawProblem(problem: Problem, settings: Settings, hooks: NoticeHooks): 
 }
 
 function drawNotice(notice: Notice, hooks: NoticeHooks): HTMLElement {
-  const { before } = notice;
+  const { before } = notice, say = pageWords().messages;
   return el('section', { class: notice.canUndo === true ? 'notice is-told' : 'notice', 'aria-label': notice.title, 'data-notice': notice.id },
     el('h2', {}, notice.title),
     notice.problems.length === 0 ? null : el('ul', {}, ...notice.problems.slice(0, 8).map((problem) => el('li', {}, fileWords(problem)))),
-    notice.canUndo === true ? button('Undo', { class: 'notice-button' }, hooks.undo) : null,
-    before === undefined ? null : button('Compare with before', { class: 'notice-button' }, () => { hooks.compareWith(before); }),
-    button('Dismiss', { class: 'notice-button' }, () => { hooks.dismiss(notice.id); }));
+    notice.canUndo === true ? button(say.undo, { class: 'notice-button' }, hooks.undo) : null,
+    before === undefined ? null : button(say.compareWithBefore, { class: 'notice-button' }, () => { hooks.compareWith(before); }),
+    button(say.dismiss, { class: 'notice-button' }, () => { hooks.dismiss(notice.id); }));
 }
 
 /** Of a file, its own field names and units: that is where it is put right. */

@@ -1,4 +1,5 @@
 import type { GUI, NumberController } from 'lil-gui';
+import { pageWords } from '../words/page-words.ts';
 import { addLine, dressName, sayOfField } from './control-row.ts';
 import type { ControlRow, FieldRange, Hand, RowInput, ShowLine } from './control-row.ts';
 import type { ControlContext, NumberSpec } from './control-spec.ts';
@@ -6,6 +7,7 @@ import { button, setAttributes, setText } from './dom.ts';
 import { readField } from './field-path.ts';
 import { attachSlider } from './slider-hand.ts';
 import type { SliderRange } from './slider-hand.ts';
+import { inFigures } from './units.ts';
 import type { Scale } from './units.ts';
 
 /** Milliseconds without a key press after which a typed number is taken up. */
@@ -105,7 +107,7 @@ function renderNumber(controller: NumberController, bound: { value: number }, sh
   const share = (bound.value - span.min) / Math.max(span.max - span.min, span.step);
   controller.$fill.style.width = `${100 * Math.min(1, Math.max(0, share))}%`;
   if (value === null && document.activeElement !== input) input.value = '';
-  const words = value === null ? 'not given' : `${value} ${scale.unit}`;
+  const words = value === null ? pageWords().controls.notGiven : `${inFigures(String(value))} ${scale.unit}`;
   setAttributes(slider, { ...ariaRange(span), 'aria-valuenow': value, 'aria-valuetext': words });
   setAttributes(input, { ...ariaRange(range), 'aria-valuenow': value, 'aria-valuetext': words });
   controller.domElement.classList.toggle('is-by-hand', shown.isByHand);
@@ -117,11 +119,9 @@ function ariaRange({ min, max }: SliderRange): { readonly 'aria-valuemin': numbe
 }
 
 function renderChip(chip: HTMLButtonElement, label: string, freedom: 'worked-out' | 'optional', isByHand: boolean): void {
-  const words = freedom === 'worked-out'
-    ? { on: 'by hand', off: 'auto', tip: isByHand ? 'Fixed by hand. Press to work it out again.' : 'Worked out. Press to fix it by hand.' }
-    : { on: 'given', off: 'none', tip: isByHand ? 'Press to leave this measure out.' : 'Press to give this measure.' };
+  const { workedOut, optional } = pageWords().controls, words = freedom === 'worked-out' ? workedOut : optional, tip = isByHand ? words.isOn : words.isOff;
   setText(chip, isByHand ? words.on : words.off);
-  setAttributes(chip, { 'aria-pressed': String(isByHand), 'aria-label': `${label}: ${isByHand ? words.on : words.off}. ${words.tip}`, title: words.tip });
+  setAttributes(chip, { 'aria-pressed': String(isByHand), 'aria-label': `${label}: ${isByHand ? words.on : words.off}. ${tip}`, title: tip });
 }
 
 /** The library's own slider takes the wheel and every touch; ours leaves both to scrolling. */
@@ -145,7 +145,7 @@ function takeOverTyping(controller: NumberController, propose: (value: number) =
     clearTimeout(timer);
     timer = undefined;
     const value = parseNumber(input.value);
-    if (value === null) showLine('Type a number here, in figures.');
+    if (value === null) showLine(pageWords().controls.typeANumber);
     else propose(value);
   };
   controller.$widget.addEventListener('input', (event) => {

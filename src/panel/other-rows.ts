@@ -1,4 +1,5 @@
 import type { BooleanController, ColorController, GUI, OptionController, StringController } from 'lil-gui';
+import { pageWords } from '../words/page-words.ts';
 import { addLine, dressName, sayOfField } from './control-row.ts';
 import type { ControlRow, Hand, RowInput } from './control-row.ts';
 import type { ChoiceSpec, ColourSpec, SwitchSpec, TextSpec } from './control-spec.ts';
@@ -42,7 +43,7 @@ export function addColour(folder: GUI, spec: ColourSpec, hand: Hand): ControlRow
   const controller = folder.addColor(bound, 'value') as ColorController;
   // The swatch opens the system's colour chooser; by keyboard too, where the library skips it.
   controller.$input.tabIndex = 0;
-  controller.$input.setAttribute('aria-label', `${spec.label}, chooser`);
+  controller.$input.setAttribute('aria-label', pageWords().controls.chooser(spec.label));
   controller.$input.removeAttribute('aria-labelledby');
   return finishRow(controller, controller.$text, spec, hand, ({ context }) => {
     const inFile = readField(context.file, spec.field);

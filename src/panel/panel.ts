@@ -1,5 +1,6 @@
 import { GUI } from 'lil-gui';
 import type { Problem } from '../base/problem.ts';
+import { pageWords } from '../words/page-words.ts';
 import { addNumber } from './number-row.ts';
 import { addChoice, addColour, addSwitch, addText } from './other-rows.ts';
 import type { ControlRow, FieldRange, Hand, RowInput } from './control-row.ts';
@@ -39,7 +40,6 @@ export interface Panel {
   hasField(field: string): boolean;
 }
 
-const NAME: ControlSpec = { kind: 'text', field: 'name', label: 'Name', planned: ({ defaults }) => defaults.name };
 const PATCH_RANGE: FieldRange = { min: 20, max: 300, step: 1 };
 /** The file's own limits for yarns, which no plan narrows. */
 const YARN_RANGES: Readonly<Record<string, FieldRange>> = {
@@ -49,9 +49,9 @@ const YARN_RANGES: Readonly<Record<string, FieldRange>> = {
 
 /** Builds the controls once; `render` brings them up to date with the page's state. */
 export function createPanel(host: HTMLElement, hooks: PanelHooks): Panel {
-  const gui = new GUI({ container: host, autoPlace: false, title: 'Your sock', touchStyles: 0 });
+  const gui = new GUI({ container: host, autoPlace: false, title: pageWords().controls.panel, touchStyles: 0 });
   gui.domElement.setAttribute('role', 'group');
-  gui.domElement.setAttribute('aria-label', 'Your sock');
+  gui.domElement.setAttribute('aria-label', pageWords().controls.panel);
   gui.$title.hidden = true;
   let context: ControlContext | null = null;
   let shown: PageState | null = null;
@@ -107,7 +107,8 @@ interface Folders {
 }
 
 function buildFolders(gui: GUI, hand: Hand, edit: EditFile, hooks: PanelHooks): Folders {
-  const rows: ControlRow[] = [addRow(gui, NAME, hand)], folders = new Map<ControlRow, GUI>();
+  const words = pageWords().controls, name: ControlSpec = { kind: 'text', field: 'name', ...words.fields.name, planned: ({ defaults }) => defaults.name };
+  const rows: ControlRow[] = [addRow(gui, name, hand)], folders = new Map<ControlRow, GUI>();
   const keep = (row: ControlRow, folder: GUI): void => {
     rows.push(row);
     folders.set(row, folder);
@@ -118,13 +119,13 @@ function buildFolders(gui: GUI, hand: Hand, edit: EditFile, hooks: PanelHooks): 
     folder.open(spec.isOpen);
     return folder;
   };
-  addFolder(footFolder).$children.append(el('div', { class: 'panel-buttons' }, button('How to measure…', { class: 'panel-button' }, hooks.showHowToMeasure)));
-  for (const spec of [gaugeFolder, legFolder, heelFolder]) addFolder(spec);
-  const toe = addFolder(toeFolder);
+  addFolder(footFolder()).$children.append(el('div', { class: 'panel-buttons' }, button(words.howToMeasure, { class: 'panel-button' }, hooks.showHowToMeasure)));
+  for (const spec of [gaugeFolder(), legFolder(), heelFolder()]) addFolder(spec);
+  const toe = addFolder(toeFolder());
   keep(createToeSchedule(toe, edit), toe);
-  addFolder(countsFolder);
+  addFolder(countsFolder());
   const yarns = createYarnFolder(gui, (folder, spec) => addRow(folder, spec, hand), edit);
-  addFolder(machineFolder);
+  addFolder(machineFolder());
   return { rows, folders, yarns };
 }
 

@@ -1,7 +1,7 @@
 import type { PassRecord } from '../machine/trace.ts';
 import type { KnittedSock } from '../pipeline/result.ts';
+import { pageLanguage, pageWords } from '../words/page-words.ts';
 import { button, el, setAttributes, setText } from './dom.ts';
-import { SECTION_WORDS } from './loop-readout.ts';
 import type { PageState } from './page-state.ts';
 import { drawPassRibbon } from './pass-ribbon.ts';
 
@@ -15,7 +15,7 @@ export interface PassHooks {
 
 /** On the beds: a slider through all passes, over the yarns of those passes, with the pass and its part of the sock in words. */
 export function createPassBar(host: HTMLElement, hooks: PassHooks): PassBar {
-  const slider = el('input', { type: 'range', class: 'pass-slider', min: 0, step: 1, 'aria-label': 'Pass' });
+  const say = pageWords().stage.pass, slider = el('input', { type: 'range', class: 'pass-slider', min: 0, step: 1, 'aria-label': say.slider });
   const ribbon = el('div', { class: 'pass-ribbon', 'aria-hidden': 'true' });
   const words = el('output', { class: 'pass-words', 'aria-hidden': 'true' });
   const step = (by: number): void => {
@@ -23,10 +23,10 @@ export function createPassBar(host: HTMLElement, hooks: PassHooks): PassBar {
     if (pass !== slider.valueAsNumber) hooks.choosePass(pass);
   };
   slider.addEventListener('input', () => { hooks.choosePass(slider.valueAsNumber); });
-  const bar = el('div', { class: 'pass-bar', role: 'group', 'aria-label': 'Pass shown on the beds', hidden: true },
-    button('‹', { class: 'view-button is-sign', 'aria-label': 'One pass back' }, () => { step(-1); }),
+  const bar = el('div', { class: 'pass-bar', role: 'group', 'aria-label': say.label, hidden: true },
+    button('‹', { class: 'view-button is-sign', 'aria-label': say.back }, () => { step(-1); }),
     el('div', { class: 'pass-track' }, ribbon, slider),
-    button('›', { class: 'view-button is-sign', 'aria-label': 'One pass on' }, () => { step(1); }),
+    button('›', { class: 'view-button is-sign', 'aria-label': say.on }, () => { step(1); }),
     words);
   host.append(bar);
   let drawn: KnittedSock | null = null;
@@ -49,6 +49,12 @@ export function createPassBar(host: HTMLElement, hooks: PassHooks): PassBar {
 
 /** `pass 142 of 240, heel turning out`; before the first: `cast-on, before the first of 240 passes`. */
 export function passWords(record: Pick<PassRecord, 'pass' | 'section'> | undefined, last: number): string {
-  if (record === undefined || record.pass === 0) return `cast-on, before the first of ${last} passes`;
-  return `pass ${record.pass} of ${last}, ${SECTION_WORDS[record.section].toLowerCase().replace(',', '')}`;
+  const { stage: { pass: say }, passes: { sections } } = pageWords();
+  if (record === undefined || record.pass === 0) return say.castOn(last);
+  return say.at(record.pass, last, inSentence(sections[record.section]).replace(',', ''));
+}
+
+/** A heading as part of a sentence: in German its nouns keep their capitals. */
+function inSentence(heading: string): string {
+  return pageLanguage() === 'de' ? heading : heading.toLowerCase();
 }

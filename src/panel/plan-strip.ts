@@ -1,9 +1,10 @@
 import type { Derivation, Plan } from '../plan/plan-types.ts';
+import { pageWords } from '../words/page-words.ts';
 import { el, setText } from './dom.ts';
 import type { PageState } from './page-state.ts';
 import { inUnitsOf } from './problem-words.ts';
 import { drawPassRibbon } from './pass-ribbon.ts';
-import { countOf } from './units.ts';
+import { inThousands } from './units.ts';
 import { sumOf } from './yarn-words.ts';
 
 /** One number of the strip and the words round it: `turned down to 12`. */
@@ -28,7 +29,7 @@ export function createPlanStrip(host: HTMLElement): PlanStrip {
   const ribbon = el('div', { class: 'strip-ribbon', 'aria-hidden': 'true' });
   const parts = el('ol', { class: 'strip-parts' });
   const formulas = el('div', { class: 'strip-formulas' });
-  const details = el('details', { class: 'strip-details' }, el('summary', {}, 'All formulas'), formulas);
+  const details = el('details', { class: 'strip-details' }, el('summary', {}, pageWords().plan.allFormulas), formulas);
   const total = el('p', { class: 'strip-total' });
   host.append(ribbon, parts, el('div', { class: 'strip-foot' }, total, details));
   let drawn = '';
@@ -63,66 +64,56 @@ function replaceParts(list: HTMLElement, parts: readonly HTMLElement[]): void {
 }
 
 function stripParts(plan: Plan): StripPart[] {
-  const isRib = plan.legKind === 'flat-rib';
-  const turned = plan.heelStitches - plan.turnDownWidth;
-  const plateau = plan.plateauPasses === 0 ? '' : `, ${countOf(plan.plateauPasses, 'pass', 'passes')} level`;
+  const words = pageWords().plan, { parts, stitches, passes } = words, isRib = plan.legKind === 'flat-rib';
+  const rounds = (ofPasses: number): string => words.rounds(ofPasses / 2);
   return [
-    { title: 'Cast on', counts: [at('stitches', '', 'stitches')], detail: isRib ? 'in 1x1 rib, flat' : 'round, on both beds' },
+    { title: parts.castOn, counts: [at('stitches', '', stitches)], detail: isRib ? words.castOnRib : words.castOnRound },
+    { title: parts.leg, counts: [at('legPasses', '', passes)], detail: isRib ? words.ribRows(plan.plainPasses) : rounds(plan.legPasses) },
+    { title: parts.ankle, counts: [at('anklePasses', '', passes)], detail: rounds(plan.anklePasses) },
     {
-      title: 'Leg', counts: [at('legPasses', '', 'passes')],
-      detail: isRib ? `rows of rib; then ${plan.plainPasses} plain, turn the work` : rounds(plan.legPasses),
+      title: parts.heel, counts: [at('heelStitches', '', stitches), at('turnDownWidth', words.turnDownTo, ''), at('heelPasses', '', passes)],
+      detail: `${heelWords(plan)}${words.heelTurned(plan.heelStitches - plan.turnDownWidth, plan.plateauPasses, plan.heelBed)}`,
     },
-    { title: 'Ankle', counts: [at('anklePasses', '', 'passes')], detail: rounds(plan.anklePasses) },
-    {
-      title: 'Heel', counts: [at('heelStitches', '', 'stitches'), at('turnDownWidth', 'turn-down to', ''), at('heelPasses', '', 'passes')],
-      detail: `${heelWords(plan)}${turned} in${plateau}, ${turned} out, on the ${plan.heelBed} bed`,
-    },
-    { title: 'Foot', counts: [at('footPasses', '', 'passes')], detail: rounds(plan.footPasses) },
+    { title: parts.foot, counts: [at('footPasses', '', passes)], detail: rounds(plan.footPasses) },
     toePart(plan),
   ];
 }
 
 /** Stitches moved to the heel's bed. */
 function heelWords({ heelStitches, bedStitches }: Plan): string {
-  return heelStitches === bedStitches ? '' : `${(heelStitches - bedStitches) / 2} moved here at each end, back after it; `;
+  return heelStitches === bedStitches ? '' : pageWords().plan.moved((heelStitches - bedStitches) / 2);
 }
 
 function toePart(plan: Plan): StripPart {
-  const closing = plan.closing === 'graft' ? 'graft' : 'bind off';
+  const words = pageWords().plan, title = words.parts.toe;
+  const closed = (stitches: number): string => (plan.closing === 'graft' ? words.graft(stitches) : words.bindOff(stitches));
   if (plan.toeKind === 'short-row') {
-    const turned = plan.bedStitches - plan.toeTipStitches;
     return {
-      title: 'Toe', counts: [at('toeTipStitches', 'turn-down to', ''), at('toePasses', '', 'passes')],
-      detail: `${turned} in, ${turned} out, no decrease; ${closing} ${plan.bedStitches}`,
+      title, counts: [at('toeTipStitches', words.turnDownTo, ''), at('toePasses', '', words.passes)],
+      detail: words.toeTurned(plan.bedStitches - plan.toeTipStitches, closed(plan.bedStitches)),
     };
   }
   return {
-    title: 'Toe', counts: [at('toeDecreases', '', plan.toeDecreases === 1 ? 'decrease' : 'decreases'), at('toePasses', '', 'passes'), at('toeTipStitches', 'to', 'a bed')],
-    detail: `${toeWords(plan)}; ${closing} ${plan.toeTipStitches}`,
+    title, counts: [at('toeDecreases', '', words.decreases(plan.toeDecreases)), at('toePasses', '', words.passes), at('toeTipStitches', words.to, words.aBed)],
+    detail: `${toeWords(plan)}; ${closed(plan.toeTipStitches)}`,
   };
 }
 
 /** `4 stitches every 4 passes`; of a toe with several rates `every 4 passes 6 times, every 2 passes 5 times`; then how many of the decreases are on one side. */
 export function toeWords({ toeSteps, toeSlantStitches, passesPerDecrease }: Pick<Plan, 'toeSteps' | 'toeSlantStitches' | 'passesPerDecrease'>): string {
-  const rates: { passes: number; times: number }[] = [];
+  const rates: { passes: number; times: number }[] = [], { toeRate, toeOneRate, toeSlant } = pageWords().plan;
   toeSteps.forEach((step, i) => {
     // The last decrease is followed by one round, whatever its rate.
     const rate = rates.at(-1), isLast = i === toeSteps.length - 1;
     if (rate !== undefined && (step.passes === rate.passes || isLast)) rate.times++;
     else rates.push({ passes: step.passes, times: 1 });
   });
-  const words = rates.length > 1
-    ? rates.map(({ passes, times }) => `every ${passes} passes ${countOf(times, 'time', 'times')}`).join(', ')
-    : `4 stitches every ${toeSteps.length > 1 ? rates[0].passes : passesPerDecrease} passes`;
-  return toeSlantStitches === 0 ? words : `${words}; the first ${toeSlantStitches} on the little toe's side only, 2 stitches`;
+  const words = rates.length > 1 ? rates.map(({ passes, times }) => toeRate(passes, times)).join(', ') : toeOneRate(toeSteps.length > 1 ? rates[0].passes : passesPerDecrease);
+  return toeSlantStitches === 0 ? words : `${words}; ${toeSlant(toeSlantStitches)}`;
 }
 
 function at(count: keyof Plan, before: string, after: string): StripCount {
   return { count, before, after };
-}
-
-function rounds(passes: number): string {
-  return countOf(passes / 2, 'round');
 }
 
 type TipReader = (count: keyof Plan) => Derivation | null;
@@ -142,40 +133,32 @@ function drawPart(part: StripPart, plan: Plan, tells: TipReader): HTMLElement {
 
 /** A number that shows how it was found when it is pointed at or has the focus. */
 function drawCount(count: keyof Plan, plan: Plan, title: string, tells: TipReader): HTMLElement {
-  const value = Number(plan[count]).toLocaleString('en');
+  const value = inThousands(Number(plan[count]));
   const derivation = tells(count);
   if (derivation === null) return el('strong', {}, value);
   const id = `formula-${count}`;
   const words = formulaWords(derivation);
   return el('span', { class: 'tip-holder' },
-    el('button', { type: 'button', class: derivation.isFixedByHand ? 'strip-number is-by-hand' : 'strip-number', 'aria-describedby': id, 'aria-label': `${COUNT_NAMES[count] ?? title}: ${value}`, 'data-count': count }, value),
+    el('button', { type: 'button', class: derivation.isFixedByHand ? 'strip-number is-by-hand' : 'strip-number', 'aria-describedby': id, 'aria-label': `${pageWords().plan.counts[count] ?? title}: ${value}`, 'data-count': count }, value),
     el('span', { class: 'tip', role: 'tooltip', id }, words));
 }
 
 /** How a count was found; of one fixed by hand, what it would have come from where that is known. */
 function formulaWords({ formula, isFixedByHand }: Pick<Derivation, 'formula' | 'isFixedByHand'>): string {
-  return isFixedByHand && !formula.includes('by hand') ? `by hand: ${formula}` : formula;
+  return isFixedByHand && !formula.includes('by hand') ? pageWords().plan.byHand(formula) : formula;
 }
-
-/** Names of counts for people, with their letters. */
-const COUNT_NAMES: Partial<Record<keyof Plan, string>> = {
-  stitches: 'Stitches round', bedStitches: 'Stitches a bed', heelStitches: 'Heel stitches', turnDownWidth: 'Turn-down width', legPasses: 'Leg passes',
-  plainPasses: 'Plain rows', anklePasses: 'Ankle passes', plateauPasses: 'Plateau passes', heelPasses: 'Heel passes',
-  footPasses: 'Foot passes', toePasses: 'Toe passes', toeTipStitches: 'Toe tip', toeDecreases: 'Toe decreases',
-  passesPerDecrease: 'Passes for a decrease', toeSlantStitches: 'Toe slant',
-};
 
 function drawFormulas(derivations: readonly Derivation[]): HTMLElement {
   return el('dl', {}, ...derivations.flatMap(({ count, value, formula, isFixedByHand }) => [
-    el('dt', {}, `${COUNT_NAMES[count] ?? count} ${value}`),
+    el('dt', {}, `${pageWords().plan.counts[count] ?? count} ${value}`),
     el('dd', {}, formulaWords({ formula, isFixedByHand })),
   ]));
 }
 
 function totalWords(plan: Plan, knitted: PageState['knitted']): string {
   const passes = plan.legPasses + plan.plainPasses + plan.anklePasses + plan.heelPasses + plan.footPasses + plan.toePasses;
-  const words = `One sock: ${countOf(passes, 'pass', 'passes')}`;
+  const { total, totalKnitted } = pageWords().plan, words = total(passes);
   if (knitted === null) return words;
   const grams = sumOf(knitted.yarn.map((use) => use.grams));
-  return `${words}, ${countOf(knitted.trace.loops, 'loop')}, about ${Math.round(grams)} g of yarn`;
+  return totalKnitted(words, knitted.trace.loops, Math.round(grams));
 }

@@ -1,5 +1,6 @@
 import type { Problem } from '../base/problem.ts';
 import type { GradedRow } from '../choose/size-table.ts';
+import { pageWords } from '../words/page-words.ts';
 import { el } from './dom.ts';
 import { passesWords, sizeTableCells, sizeTableHeads } from './size-table-words.ts';
 import { drawOutline } from './sock-outline.ts';
@@ -31,9 +32,9 @@ export function createPrintedSizes(): { show(table: SizesToPrint): void } {
         return el('tr', {}, el('th', { scope: 'row' }, String(name)), el('td', {}, outline === null ? null : drawOutline(outline, pixelsPerMm)),
           ...cells.map((cell, column) => el('td', column === cells.length - 1 ? { class: 'print-remark' } : {}, cell === null ? '–' : String(cell))));
       });
-      sheet.replaceChildren(el('h1', {}, title), el('p', {}, `Gauge: ${gauge}, washed and rested.`),
+      sheet.replaceChildren(el('h1', {}, title), el('p', {}, pageWords().sizes.printedGauge(gauge)),
         el('table', {}, el('thead', {}, el('tr', {}, el('th', {}, first ?? ''), el('th'), ...others.map((head) => el('th', {}, head)))), el('tbody', {}, ...body)),
-        el('p', {}, passesWords(rows)), el('p', {}, 'Estimates have no published table behind them. A plan, not a fitting: measure the foot if you can.'));
+        el('p', {}, passesWords(rows)), el('p', {}, pageWords().sizes.printedNote));
     },
   };
 }

@@ -1,4 +1,5 @@
 import type { GradedRow, SizeRow } from '../choose/size-table.ts';
+import { pageWords } from '../words/page-words.ts';
 import { button, el, setAttributes, setText } from './dom.ts';
 import { createNumberField } from './number-field.ts';
 import type { Settings } from './page-state.ts';
@@ -46,12 +47,12 @@ export function createSizeLine(first: SizeRow, source: string | null, hooks: Siz
   const takeLength = (key: 'lengthMm' | 'ballGirthMm') => (value: number | null): void => {
     if (value !== null && settings !== null) change({ [key]: lengthScale(settings.lengthUnit).toFile(value) });
   };
-  const name = el('input', { type: 'text', class: 'size-name', autocomplete: 'off', value: size.name, 'aria-label': 'Name of the size' });
+  const name = el('input', { type: 'text', class: 'size-name', autocomplete: 'off', value: size.name, 'aria-label': pageWords().sizes.nameLabel });
   name.addEventListener('change', () => { change({ name: name.value.trim() || size.name }); });
   const length = createNumberField('', takeLength('lengthMm')), girth = createNumberField('', takeLength('ballGirthMm'));
-  const estimate = el('span', { class: 'size-estimate' }, 'estimate'), picture = el('td', { class: 'size-shape' });
+  const estimate = el('span', { class: 'size-estimate' }, pageWords().sizes.estimate), picture = el('td', { class: 'size-shape' });
   const counts = Array.from({ length: 8 }, (_, place) => el('td', { class: place === 7 ? 'size-yarn' : null }));
-  const open = button('Open', { class: 'notice-button' }, () => { if (graded?.sock != null) hooks.open(graded.sock); });
+  const open = button(pageWords().sizes.open, { class: 'notice-button' }, () => { if (graded?.sock != null) hooks.open(graded.sock); });
   const out = button('×', { class: 'notice-button is-sign' }, hooks.takeOut);
   const problem = el('td', { colspan: SIZE_COLUMNS, id: problemId }), problemRow = el('tr', { class: 'size-problem', hidden: true }, problem);
   const row = el('tr', { class: 'size-row' }, el('th', { scope: 'row' }, name, estimate), picture,
@@ -59,16 +60,16 @@ export function createSizeLine(first: SizeRow, source: string | null, hooks: Siz
 
   const render = (next: Settings): void => {
     settings = next;
-    const scale = lengthScale(next.lengthUnit), of = `of ${size.name}, ${next.lengthUnit}`;
+    const scale = lengthScale(next.lengthUnit), say = pageWords().sizes;
     length.show(scale.toShown(size.lengthMm));
     girth.show(scale.toShown(size.ballGirthMm));
-    length.setLabel(`Foot length ${of}`);
-    girth.setLabel(`Ball girth ${of}`);
+    length.setLabel(say.lengthOf(size.name, next.lengthUnit));
+    girth.setLabel(say.girthOf(size.name, next.lengthUnit));
     estimate.hidden = !size.isEstimate;
     const isOfTable = size.lengthMm === first.lengthMm && size.ballGirthMm === first.ballGirthMm;
     setAttributes(name, { title: isOfTable ? source : null });
-    open.setAttribute('aria-label', `Open ${size.name}`);
-    out.setAttribute('aria-label', `Take out ${size.name}`);
+    open.setAttribute('aria-label', say.openSize(size.name));
+    out.setAttribute('aria-label', say.takeOut(size.name));
     fillCounts(counts, graded);
     open.disabled = graded?.sock == null;
     const problems = graded?.problems ?? [], isAt = (key: string): boolean => problems.some(({ field }) => field?.endsWith(`.${key}`) === true);
@@ -105,5 +106,5 @@ function fillCounts(cells: readonly HTMLElement[], graded: GradedRow | null): vo
 function countsOf(sock: NonNullable<GradedRow['sock']>): readonly string[] {
   const { plan } = sock, { metres, grams } = pairOf(sock);
   const counts = [plan.stitches, plan.turnDownWidth, plan.legPasses, plan.heelPasses, plan.footPasses, plan.toePasses, plan.toeTipStitches];
-  return [...counts.map(String), `${metres.toFixed(0)} m, ${grams.toFixed(0)} g`];
+  return [...counts.map(String), pageWords().sizes.yarn(metres.toFixed(0), grams.toFixed(0))];
 }

@@ -1,8 +1,9 @@
 import type { GradedRow } from '../choose/size-table.ts';
 import type { SockFile } from '../plan/sock-file.ts';
 import type { Problem } from '../base/problem.ts';
+import { pageWords } from '../words/page-words.ts';
 import { textColumns } from './text-columns.ts';
-import { formatLengthNumber } from './units.ts';
+import { formatLengthNumber, inFigures } from './units.ts';
 import type { LengthUnit } from './units.ts';
 
 /** A column of the table of sizes as it leaves the page. */
@@ -14,20 +15,23 @@ interface SizeColumn {
 
 const count = (head: string, of: (sock: NonNullable<GradedRow['sock']>) => number): SizeColumn => ({ head: () => head, of: ({ sock }) => (sock === null ? null : of(sock)) });
 
-const COLUMNS: readonly SizeColumn[] = [
-  { head: () => 'Size', of: ({ size }) => size.name },
-  { head: (unit) => `Foot length, ${unit}`, of: ({ size }, unit) => formatLengthNumber(size.lengthMm, unit) },
-  { head: (unit) => `Ball girth, ${unit}`, of: ({ size }, unit) => formatLengthNumber(size.ballGirthMm, unit) },
-  count('Stitches', ({ plan }) => plan.stitches),
-  count('Turn-down', ({ plan }) => plan.turnDownWidth),
-  count('Leg passes', ({ plan }) => plan.legPasses),
-  count('Heel passes', ({ plan }) => plan.heelPasses),
-  count('Foot passes', ({ plan }) => plan.footPasses),
-  count('Toe passes', ({ plan }) => plan.toePasses),
-  count('Toe tip', ({ plan }) => plan.toeTipStitches),
-  count('Yarn for a pair, m', (sock) => Math.round(pairOf(sock).metres)),
-  count('Yarn for a pair, g', (sock) => Math.round(pairOf(sock).grams)),
-];
+function columns(): readonly SizeColumn[] {
+  const { columns: heads } = pageWords().sizes;
+  return [
+    { head: () => heads.size, of: ({ size }) => size.name },
+    { head: heads.length, of: ({ size }, unit) => formatLengthNumber(size.lengthMm, unit) },
+    { head: heads.girth, of: ({ size }, unit) => formatLengthNumber(size.ballGirthMm, unit) },
+    count(heads.stitches, ({ plan }) => plan.stitches),
+    count(heads.turnDown, ({ plan }) => plan.turnDownWidth),
+    count(heads.legPasses, ({ plan }) => plan.legPasses),
+    count(heads.heelPasses, ({ plan }) => plan.heelPasses),
+    count(heads.footPasses, ({ plan }) => plan.footPasses),
+    count(heads.toePasses, ({ plan }) => plan.toePasses),
+    count(heads.toeTip, ({ plan }) => plan.toeTipStitches),
+    count(heads.metres, (sock) => Math.round(pairOf(sock).metres)),
+    count(heads.grams, (sock) => Math.round(pairOf(sock).grams)),
+  ];
+}
 
 /** The sock of a row is one; people knit two. */
 export function pairOf({ metres, grams }: NonNullable<GradedRow['sock']>): { readonly metres: number; readonly grams: number } {
@@ -36,30 +40,29 @@ export function pairOf({ metres, grams }: NonNullable<GradedRow['sock']>): { rea
 
 /** What has to be said about a row: that it is estimated, or why it cannot be knitted. */
 export function rowRemark({ size, problems }: GradedRow, words: (problem: Problem) => string): string {
-  return [...(size.isEstimate ? ['estimate'] : []), ...problems.map(words)].join('; ');
+  return [...(size.isEstimate ? [pageWords().sizes.estimate] : []), ...problems.map(words)].join('; ');
 }
 
 export function sizeTableHeads(unit: LengthUnit): readonly string[] {
-  return [...COLUMNS.map(({ head }) => head(unit)), 'Remark'];
+  return [...columns().map(({ head }) => head(unit)), pageWords().sizes.columns.remark];
 }
 
 export function sizeTableCells(row: GradedRow, unit: LengthUnit, words: (problem: Problem) => string): readonly (string | number | null)[] {
-  return [...COLUMNS.map(({ of }) => of(row, unit)), rowRemark(row, words)];
+  return [...columns().map(({ of }) => of(row, unit)), rowRemark(row, words)];
 }
 
 /** `30 stitches and 42 rows in 10 cm`. */
 export function gaugeWords({ gauge }: SockFile, unit: LengthUnit): string {
-  const inches = (in10cm: number): string => String(Number((in10cm * 0.254).toFixed(2)));
-  return unit === 'cm' ? `${gauge.stitchesPer10cm} stitches and ${gauge.rowsPer10cm} rows in 10 cm`
-    : `${inches(gauge.stitchesPer10cm)} stitches and ${inches(gauge.rowsPer10cm)} rows to the inch`;
+  const { gaugeCm, gaugeInch } = pageWords().sizes, { stitchesPer10cm, rowsPer10cm } = gauge;
+  const inches = (in10cm: number): string => inFigures(String(Number((in10cm * 0.254).toFixed(2))));
+  return unit === 'cm' ? gaugeCm(inFigures(String(stitchesPer10cm)), inFigures(String(rowsPer10cm))) : gaugeInch(inches(stitchesPer10cm), inches(rowsPer10cm));
 }
 
 /** Passes that every size has between leg and heel, and how passes are counted. */
 export function passesWords(rows: readonly GradedRow[]): string {
   const plan = rows.find(({ sock }) => sock !== null)?.sock?.plan;
   if (plan === undefined) return '';
-  const between = plan.plainPasses > 0 ? `${plan.plainPasses} plain rows and ${plan.anklePasses} passes of tube` : `${plan.anklePasses} passes of tube`;
-  return `Two passes make a round of the tube${plan.legKind === 'flat-rib' ? '; the leg is knitted flat, a pass a row' : ''}. Between leg and heel: ${between}. One sock has half of the yarn.`;
+  return pageWords().sizes.passes(plan.plainPasses, plan.anklePasses, plan.legKind === 'flat-rib');
 }
 
 export function sizeTableText(title: string, rows: readonly GradedRow[], unit: LengthUnit, words: (problem: Problem) => string): string {

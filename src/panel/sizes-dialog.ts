@@ -2,6 +2,7 @@ import type { Problem } from '../base/problem.ts';
 import type { GradedRow, SizeRow } from '../choose/size-table.ts';
 import type { SockFile } from '../plan/sock-file.ts';
 import type { GradeOutcome } from '../worker/client.ts';
+import { pageWords } from '../words/page-words.ts';
 import { createDialog } from './dialog.ts';
 import { button, el, setText } from './dom.ts';
 import { copyText, downloadText } from './hand-out.ts';
@@ -41,7 +42,7 @@ export interface SizesHooks {
 const FOOT_PX = 52;
 
 export function createSizesDialog(hooks: SizesHooks): SizesDialog {
-  const dialog = createDialog('sizes-dialog', 'Sizes', () => { work.stop(); });
+  const texts = pageWords().sizes, dialog = createDialog('sizes-dialog', texts.title, () => { work.stop(); });
   const about = el('p', { class: 'sizes-about' }), notes = el('p', { class: 'sizes-notes' }), status = el('span', { class: 'sizes-status', role: 'status' }), said = el('span', { class: 'sizes-said', role: 'status' });
   const head = createHead(), body = el('tbody'), printed = createPrintedSizes();
   let settings: Settings | null = null, source: SockFile | null = null;
@@ -50,9 +51,9 @@ export function createSizesDialog(hooks: SizesHooks): SizesDialog {
   const unit = (): LengthUnit => settings?.lengthUnit ?? 'cm';
   const refresh = (): void => {
     if (source === null) return;
-    const name = source.name ?? 'Sock', gauge = gaugeWords(source, unit()), rows = list.graded();
-    setText(about, `“${name}” at ${gauge}, with its own shares of heel and toe, its ease and its yarn. Change a foot, add your own, open a row as the sock on the panel.`);
-    setText(notes, `${passesWords(rows)} Estimates have no published table behind them: measure the foot if you can.`);
+    const name = source.name ?? texts.sock, gauge = gaugeWords(source, unit()), rows = list.graded();
+    setText(about, texts.about(name, gauge));
+    setText(notes, texts.notes(passesWords(rows)));
     printed.show({ title: name, gauge, rows, outlines: list.lines().map((line) => line.outline), unit: unit(), words });
   };
   const say = (text: string): void => {
@@ -65,9 +66,9 @@ export function createSizesDialog(hooks: SizesHooks): SizesDialog {
   });
   const work = createSizesWork(hooks, list.lines, say);
   const table = el('table', { class: 'measures sizes-table' }, head.element, body);
-  dialog.body.append(about, el('div', { class: 'sizes-scroll', tabindex: 0, role: 'region', 'aria-label': 'Table of sizes' }, table), notes);
-  dialog.foot.append(button('Add a size', { class: 'notice-button' }, list.add), button('Standard sizes again', { class: 'notice-button' }, list.standard), status, said, ...createHandOut((text) => { setText(said, text); }, {
-    text: () => sizeTableText(`${source?.name ?? 'Sock'}, ${source === null ? '' : gaugeWords(source, unit())}`, list.graded(), unit(), words),
+  dialog.body.append(about, el('div', { class: 'sizes-scroll', tabindex: 0, role: 'region', 'aria-label': texts.table }, table), notes);
+  dialog.foot.append(button(texts.add, { class: 'notice-button' }, list.add), button(texts.standard, { class: 'notice-button' }, list.standard), status, said, ...createHandOut((text) => { setText(said, text); }, {
+    text: () => sizeTableText(`${source?.name ?? texts.sock}, ${source === null ? '' : gaugeWords(source, unit())}`, list.graded(), unit(), words),
     csv: () => hooks.writeCsv(list.graded()),
     name: () => hooks.fileName(source?.name ?? ''),
   }));
@@ -75,7 +76,7 @@ export function createSizesDialog(hooks: SizesHooks): SizesDialog {
     open: () => {
       source = hooks.sock();
       setText(said, '');
-      say(source === null ? 'There is no sock yet that can be knitted.' : '');
+      say(source === null ? texts.noSock : '');
       dialog.open();
       if (list.lines().length === 0) list.standard();
       else if (source !== null) work.grade(source);
@@ -101,7 +102,7 @@ interface SizeList {
 }
 
 /** A new size begins with the last one's foot; the very first with a usual one (chosen). */
-const FIRST_SIZE: SizeRow = { name: 'My size', lengthMm: 255, ballGirthMm: 238, legLengthMm: null, isEstimate: false };
+const FIRST_SIZE: Omit<SizeRow, 'name'> = { lengthMm: 255, ballGirthMm: 238, legLengthMm: null, isEstimate: false };
 
 function createSizeList(body: HTMLElement, sizes: readonly StandardRow[], { change, open }: { readonly change: () => void; readonly open: (file: SockFile) => void }): SizeList {
   let lines: SizeLine[] = [], settings: Settings | null = null;
@@ -127,7 +128,7 @@ function createSizeList(body: HTMLElement, sizes: readonly StandardRow[], { chan
     lines: () => lines,
     graded: () => lines.flatMap((line) => line.graded ?? []),
     add: () => {
-      const line = makeLine({ ...FIRST_SIZE, ...lines.at(-1)?.size, name: FIRST_SIZE.name, isEstimate: false }, null);
+      const line = makeLine({ ...FIRST_SIZE, ...lines.at(-1)?.size, name: pageWords().sizes.mySize, isEstimate: false }, null);
       lines = [...lines, line];
       lay();
       line.focus();
@@ -145,13 +146,14 @@ function createSizeList(body: HTMLElement, sizes: readonly StandardRow[], { chan
 
 /** Two lines of heads: feet and passes have several columns each. */
 function createHead(): { readonly element: HTMLElement; render(settings: Settings): void } {
+  const { heads, footIn } = pageWords().sizes;
   const foot = el('th', { scope: 'colgroup', colspan: 2, class: 'size-over' });
   const head = (text: string): HTMLElement => el('th', { scope: 'col' }, text);
   const element = el('thead', {},
-    el('tr', {}, el('td', { colspan: 2 }), foot, el('td', { colspan: 2 }), el('th', { scope: 'colgroup', colspan: 4, class: 'size-over' }, 'passes'), el('td', { colspan: 3 })),
-    el('tr', {}, head('size'), el('th', { scope: 'col' }, el('span', { class: 'visually-hidden' }, 'shape')),
-      ...['length', 'ball girth', 'stitches', 'turn-down', 'leg', 'heel', 'foot', 'toe', 'toe tip', 'yarn, a pair'].map(head), el('td')));
-  return { element, render: ({ lengthUnit }) => { setText(foot, `foot, ${lengthUnit}`); } };
+    el('tr', {}, el('td', { colspan: 2 }), foot, el('td', { colspan: 2 }), el('th', { scope: 'colgroup', colspan: 4, class: 'size-over' }, heads.passes), el('td', { colspan: 3 })),
+    el('tr', {}, head(heads.size), el('th', { scope: 'col' }, el('span', { class: 'visually-hidden' }, heads.shape)),
+      ...[heads.length, heads.ballGirth, heads.stitches, heads.turnDown, heads.leg, heads.heel, heads.foot, heads.toe, heads.toeTip, heads.yarn].map(head), el('td')));
+  return { element, render: ({ lengthUnit }) => { setText(foot, footIn(lengthUnit)); } };
 }
 
 interface Work { grade(source: SockFile): void; stop(): void }
@@ -167,7 +169,7 @@ function createSizesWork(hooks: SizesHooks, lines: () => readonly SizeLine[], sa
     for (const line of lines()) line.showOutline(known.get(socks.find((sock) => sock.line === line)?.key ?? '') ?? null, pixelsPerMm);
     const wanted = socks.filter(({ key }) => !known.has(key));
     for (const [done, { line, file, key }] of wanted.entries()) {
-      say(`Shapes: ${socks.length - wanted.length + done} of ${socks.length}`);
+      say(pageWords().sizes.shapes(socks.length - wanted.length + done, socks.length));
       const outline = await hooks.outline(file);
       if (mine !== turn) return;
       if (outline === null) continue;
@@ -182,7 +184,7 @@ function createSizesWork(hooks: SizesHooks, lines: () => readonly SizeLine[], sa
       const mine = turn, asked = lines();
       void hooks.grade(source, asked.map(({ size }) => size)).then((outcome) => {
         if (mine !== turn || outcome.status === 'cancelled') return;
-        if (outcome.status === 'failed') { say(`The sizes could not be worked out: ${outcome.message}`); return; }
+        if (outcome.status === 'failed') { say(pageWords().sizes.failed(outcome.message)); return; }
         outcome.rows.forEach((row, place) => { asked[place]?.grade(row); });
         say('');
         void fill(mine);
@@ -201,11 +203,12 @@ function keyOf({ name: _name, yarns: _yarns, ...file }: SockFile): string {
 }
 
 function createHandOut(say: (words: string) => void, table: { readonly text: () => string; readonly csv: () => string; readonly name: () => string }): HTMLElement[] {
+  const { compare, sizes } = pageWords();
   return [
-    button('Copy as text', { class: 'notice-button' }, () => {
-      void copyText(table.text()).then((isCopied) => { say(isCopied ? 'Copied.' : 'The browser did not let the page copy.'); });
+    button(compare.copy, { class: 'notice-button' }, () => {
+      void copyText(table.text()).then((isCopied) => { say(isCopied ? compare.copied : compare.notCopied); });
     }),
-    button('CSV', { class: 'notice-button', 'aria-label': 'Download as CSV' }, () => { downloadText(`${table.name()}-sizes.csv`, 'text/csv', table.csv()); }),
-    button('Print', { class: 'notice-button' }, () => { window.print(); }),
+    button(sizes.csv, { class: 'notice-button', 'aria-label': sizes.csvLabel }, () => { downloadText(sizes.csvFile(table.name()), 'text/csv', table.csv()); }),
+    button(sizes.print, { class: 'notice-button' }, () => { window.print(); }),
   ];
 }

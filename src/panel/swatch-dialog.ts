@@ -1,5 +1,6 @@
 import type { SwatchAverage } from '../choose/average-swatches.ts';
 import type { SwatchCount } from '../plan/sock-file.ts';
+import { pageWords } from '../words/page-words.ts';
 import { createDialog } from './dialog.ts';
 import { button, el, setText } from './dom.ts';
 import type { PageState, Settings } from './page-state.ts';
@@ -24,16 +25,8 @@ export interface SwatchHooks {
 /** As many as a file holds (plan/sock-schema.ts). */
 export const MOST_SWATCHES = 12;
 
-/** Common practice, no source. */
-const ADVICE: readonly string[] = [
-  'Knit it as the foot will be knitted: same yarn, same tension, plain, as a tube if you can. Half as wide again as the patch that you count, and as high, with some waste rows at both ends.',
-  'Lay it down for an hour, then count. Then wash and dry it as the sock will be washed, let it rest flat for a day, unpinned and unstretched, and count again.',
-  'Count in the middle, away from edges and ends. Mark the first and last stitch with a thread; half stitches count. Count the widest patch that lies flat.',
-  'Count two or three swatches, or one in two or three places: how far they differ is how far the sock may.',
-];
-
 export function createSwatchDialog(hooks: SwatchHooks): SwatchDialog {
-  const dialog = createDialog('swatch-dialog', 'Swatches');
+  const say = pageWords().swatches, dialog = createDialog('swatch-dialog', say.title);
   const drawing = el('div', { class: 'swatch-picture' }), result = el('div', { class: 'swatch-reading', 'aria-live': 'polite' });
   let settings: Settings | null = null, kept: readonly SwatchCount[] = [], filledFrom: string | null = null;
   const keep = (isUsed: boolean): void => {
@@ -41,8 +34,8 @@ export function createSwatchDialog(hooks: SwatchHooks): SwatchDialog {
     hooks.keep(swatches, isUsed ? hooks.average(swatches)?.average ?? null : null);
     dialog.close();
   };
-  const use = button('Use this gauge', { class: 'main-button' }, () => { keep(true); });
-  const store = button('Keep the counts only', { class: 'notice-button', title: 'The swatches go into the sock’s file; its gauge stays.' }, () => { keep(false); });
+  const use = button(say.use, { class: 'main-button' }, () => { keep(true); });
+  const store = button(say.keep, { class: 'notice-button', title: say.keepHint }, () => { keep(false); });
   const refresh = (): void => {
     const swatches = list.counts(), reading = hooks.average(swatches);
     use.disabled = reading === null;
@@ -50,7 +43,7 @@ export function createSwatchDialog(hooks: SwatchHooks): SwatchDialog {
     result.replaceChildren(...readingWords(reading, settings?.lengthUnit ?? 'cm').map((words, place) => el('p', { class: place === 0 ? 'swatch-gauge' : null }, words)));
   };
   const list = createSwatchList(refresh);
-  dialog.body.append(el('div', { class: 'swatch-advice' }, drawing, el('ul', {}, ...ADVICE.map((words) => el('li', {}, words)))), list.element, result);
+  dialog.body.append(el('div', { class: 'swatch-advice' }, drawing, el('ul', {}, ...say.advice.map((words) => el('li', {}, words)))), list.element, result);
   dialog.foot.append(use, store);
   return {
     open: () => {
@@ -80,7 +73,7 @@ interface SwatchList {
 }
 
 function createSwatchList(change: () => void): SwatchList {
-  const body = el('tbody'), heads = { width: el('th', { scope: 'col' }), height: el('th', { scope: 'col' }), gauge: el('th', { scope: 'col' }) };
+  const say = pageWords().swatches, body = el('tbody'), heads = { width: el('th', { scope: 'col' }), height: el('th', { scope: 'col' }), gauge: el('th', { scope: 'col' }) };
   let lines: SwatchLine[] = [], settings: Settings | null = null;
   const lay = (): void => {
     body.replaceChildren(...lines.flatMap(({ rows }) => rows));
@@ -99,7 +92,7 @@ function createSwatchList(change: () => void): SwatchList {
     });
     return line;
   };
-  const add = button('Add a swatch', { class: 'notice-button' }, () => {
+  const add = button(say.add, { class: 'notice-button' }, () => {
     const line = makeLine(emptyDraft(settings, lines.at(-1)?.draft.washed ?? true));
     lines = [...lines, line];
     lay();
@@ -107,9 +100,9 @@ function createSwatchList(change: () => void): SwatchList {
   });
   const head = (text: string): HTMLElement => el('th', { scope: 'col' }, text);
   const table = el('table', { class: 'measures swatch-table' }, el('thead', {}, el('tr', {},
-    head(''), head('stitches'), heads.width, head('rows'), heads.height, head('counted'), heads.gauge, el('td'))), body);
+    head(''), head(say.heads.stitches), heads.width, head(say.heads.rows), heads.height, head(say.heads.counted), heads.gauge, el('td'))), body);
   return {
-    element: el('div', {}, el('div', { class: 'sizes-scroll', tabindex: 0, role: 'region', 'aria-label': 'Table of swatches' }, table), el('div', { class: 'compare-buttons' }, add)),
+    element: el('div', {}, el('div', { class: 'sizes-scroll', tabindex: 0, role: 'region', 'aria-label': say.table }, table), el('div', { class: 'compare-buttons' }, add)),
     counts: () => lines.flatMap(({ draft }) => finished(draft) ?? []),
     fill: (swatches) => {
       lines = swatches.map((swatch) => makeLine({ ...swatch, washed: swatch.washed ?? false }));
@@ -118,9 +111,9 @@ function createSwatchList(change: () => void): SwatchList {
     },
     render: (next) => {
       settings = next;
-      setText(heads.width, `over, ${next.lengthUnit}`);
-      setText(heads.height, `over, ${next.lengthUnit}`);
-      setText(heads.gauge, next.lengthUnit === 'cm' ? 'in 10 cm' : 'to the inch');
+      setText(heads.width, say.over(next.lengthUnit));
+      setText(heads.height, say.over(next.lengthUnit));
+      setText(heads.gauge, say.per[next.lengthUnit]);
       lines.forEach((line, place) => { line.render(next, place + 1); });
     },
   };

@@ -1,3 +1,4 @@
+import { pageWords } from '../words/page-words.ts';
 import type { LengthUnit } from './units.ts';
 
 const SVG = 'http://www.w3.org/2000/svg';
@@ -24,7 +25,7 @@ export function drawSwatch(unit: LengthUnit): SVGSVGElement {
   svg.setAttribute('class', 'swatch-drawing');
   svg.setAttribute('viewBox', `0 0 ${width} ${height}`);
   svg.setAttribute('role', 'img');
-  svg.setAttribute('aria-label', 'A knitted patch. A square in its middle, away from the edges, is measured with a ruler, along the stitches and along the rows.');
+  svg.setAttribute('aria-label', pageWords().swatches.drawing);
   const cloth = shape('g', { transform: 'translate(6 6)' });
   cloth.append(shape('rect', { class: 'swatch-cloth', x: 0, y: 0, width: ACROSS * STITCH, height: UP * ROW, rx: 5 }), stitches());
   const left = FROM * STITCH, top = LOW * ROW, wide = WIDE * STITCH, high = HIGH * ROW;

@@ -1,8 +1,9 @@
 import type { SwatchCount } from '../plan/sock-file.ts';
+import { pageWords } from '../words/page-words.ts';
 import { button, el, setText } from './dom.ts';
 import { createNumberField } from './number-field.ts';
 import type { Settings } from './page-state.ts';
-import { gaugeScale, lengthScale } from './units.ts';
+import { gaugeScale, inFigures, lengthScale } from './units.ts';
 
 /** A swatch as it is being counted: what is not put in yet is missing. */
 export interface SwatchDraft {
@@ -33,6 +34,7 @@ let linesMade = 0;
 
 /** A row of the table of swatches. */
 export function createSwatchLine(first: SwatchDraft, hooks: SwatchLineHooks): SwatchLine {
+  const say = pageWords().swatches;
   let draft = first, settings: Settings | null = null, place = 1;
   linesMade += 1;
   const problemId = `swatch-problem-${linesMade}`;
@@ -44,7 +46,7 @@ export function createSwatchLine(first: SwatchDraft, hooks: SwatchLineHooks): Sw
   };
   const fields = { stitches: createNumberField('', take('stitches')), widthMm: createNumberField('', take('widthMm')), rows: createNumberField('', take('rows')), heightMm: createNumberField('', take('heightMm')) };
   const head = el('th', { scope: 'row' }), result = el('td', { class: 'swatch-result' });
-  const washed = el('select', { class: 'swatch-washed' }, el('option', { value: 'no' }, 'before washing'), el('option', { value: 'yes' }, 'after washing'));
+  const washed = el('select', { class: 'swatch-washed' }, el('option', { value: 'no' }, say.before), el('option', { value: 'yes' }, say.after));
   washed.addEventListener('change', () => {
     draft = { ...draft, washed: washed.value === 'yes' };
     hooks.change();
@@ -61,11 +63,11 @@ export function createSwatchLine(first: SwatchDraft, hooks: SwatchLineHooks): Sw
     for (const key of Object.keys(fields) as Counted[]) {
       const value = draft[key], isLength = key.endsWith('Mm');
       fields[key].show(value === null ? null : isLength ? scale.toShown(value) : value);
-      fields[key].setLabel(`${WORDS[key]} of swatch ${number}${isLength ? `, ${next.lengthUnit}` : ''}`);
+      fields[key].setLabel(say.fieldOf(say.fields[key], number, isLength ? next.lengthUnit : null));
     }
     washed.value = draft.washed ? 'yes' : 'no';
-    washed.setAttribute('aria-label', `Swatch ${number} was counted`);
-    out.setAttribute('aria-label', `Take out swatch ${number}`);
+    washed.setAttribute('aria-label', say.counted(number));
+    out.setAttribute('aria-label', say.takeOut(number));
     const wrong = (Object.keys(fields) as Counted[]).filter((key) => isBeyond(draft[key], SWATCH_LIMITS[key]));
     for (const key of Object.keys(fields) as Counted[]) fields[key].mark(wrong.includes(key) ? problemId : null);
     problemRow.hidden = wrong.length === 0;
@@ -76,16 +78,14 @@ export function createSwatchLine(first: SwatchDraft, hooks: SwatchLineHooks): Sw
   return { rows: [row, problemRow], get draft() { return draft; }, render, focus: () => { fields.stitches.input.focus(); } };
 }
 
-const WORDS: Readonly<Record<Counted, string>> = { stitches: 'Stitches', widthMm: 'Width', rows: 'Rows', heightMm: 'Height' };
-
 function isBeyond(value: number | null, [least, most]: readonly [number, number]): boolean {
   return value !== null && (value < least || value > most);
 }
 
 function limitWords(key: Counted, { lengthUnit }: Settings): string {
-  const [least, most] = SWATCH_LIMITS[key];
-  const shown = (limit: number): string => (key.endsWith('Mm') ? String(lengthScale(lengthUnit).toShown(limit)) : String(limit));
-  return `${WORDS[key]}: from ${shown(least)} to ${shown(most)}${key.endsWith('Mm') ? ` ${lengthUnit}` : ''}.`;
+  const [least, most] = SWATCH_LIMITS[key], say = pageWords().swatches, isLength = key.endsWith('Mm');
+  const shown = (limit: number): string => inFigures(String(isLength ? lengthScale(lengthUnit).toShown(limit) : limit));
+  return say.limits(say.fields[key], shown(least), shown(most), isLength ? lengthUnit : null);
 }
 
 /** A swatch of which all is put in, and within the limits. */
@@ -98,5 +98,5 @@ export function finished({ stitches, widthMm, rows, heightMm, washed }: SwatchDr
 /** In 10 cm, or to the inch where the page is in inches. */
 function perTen(count: number, mm: number, { lengthUnit }: Settings): string {
   const scale = gaugeScale(lengthUnit === 'cm' ? '10cm' : 'inch', 100);
-  return scale.toShown((100 * count) / mm).toFixed(lengthUnit === 'cm' ? 1 : 2);
+  return inFigures(scale.toShown((100 * count) / mm).toFixed(lengthUnit === 'cm' ? 1 : 2));
 }

@@ -1,9 +1,9 @@
 import type { FootSide } from '../foot/foot-kinds.ts';
+import { pageWords } from '../words/page-words.ts';
 import { el } from './dom.ts';
 import { svg } from './svg.ts';
 import { outlineToe } from './toe-outline.ts';
 import type { ToeShape } from './toe-outline.ts';
-import { countOf } from './units.ts';
 
 /** A toe, and whose it is. */
 export interface SidedToe { readonly toe: ToeShape; readonly side: FootSide }
@@ -19,12 +19,12 @@ const NAMES_MM = 62, LETTER_MM = 11.5, NAME_GAP_MM = 4;
  */
 export function drawToe(sided: SidedToe): readonly Node[] {
   const words = toeWords(sided);
-  return [drawOutlines([sided], `Outline of the toe, lying flat: ${words}`), el('figcaption', { 'aria-hidden': 'true' }, words)];
+  return [drawOutlines([sided], pageWords().controls.toe.outline(words)), el('figcaption', { 'aria-hidden': 'true' }, words)];
 }
 
 /** Two toes over each other, their tips together, as they lie on one foot. */
 export function drawToePair(first: SidedToe, second: SidedToe): SVGSVGElement {
-  return drawOutlines([first, second], `Outlines of the toes, lying flat. This sock: ${toeWords(first)}. The other: ${toeWords(second)}.`);
+  return drawOutlines([first, second], pageWords().controls.toe.outlines(toeWords(first), toeWords(second)));
 }
 
 function drawOutlines(toes: readonly SidedToe[], label: string): SVGSVGElement {
@@ -45,7 +45,8 @@ function drawOutlines(toes: readonly SidedToe[], label: string): SVGSVGElement {
 
 /** Which edge is which, where the two differ. */
 function drawNames(up: number, half: number): readonly SVGElement[] {
-  return ([['great toe', up], ['little toe', -up]] as const).map(([name, edge]) => (
+  const { greatToe, littleToe } = pageWords().controls.toe;
+  return ([[greatToe, up], [littleToe, -up]] as const).map(([name, edge]) => (
     svg('text', { x: NAME_GAP_MM, y: (edge * (half - LETTER_MM) + LETTER_MM / 3).toFixed(1), 'font-size': LETTER_MM, class: 'toe-name' }, name)));
 }
 
@@ -55,6 +56,6 @@ function isSlanted({ toe }: SidedToe): boolean {
 
 function toeWords(sided: SidedToe): string {
   const { toe, side } = sided, { inner, outer } = outlineToe(toe), tip = (inner.at(-1)?.[1] ?? 0) - (outer.at(-1)?.[1] ?? 0);
-  const words = `${toe.bedStitches} stitches a bed to ${Math.round(tip / toe.stitchMm)}, over ${countOf(Math.round((inner.at(-1)?.[0] ?? 0) / toe.rowMm), toe.kind === 'decreased' ? 'round' : 'row')}`;
-  return isSlanted(sided) ? `${words}; slanted for a ${side} foot` : words;
+  const say = pageWords().controls.toe, words = say.words(toe.bedStitches, Math.round(tip / toe.stitchMm), Math.round((inner.at(-1)?.[0] ?? 0) / toe.rowMm), toe.kind === 'decreased');
+  return isSlanted(sided) ? say.slanted(words, side) : words;
 }

@@ -1,3 +1,4 @@
+import { pageWords } from '../words/page-words.ts';
 import { el } from './dom.ts';
 import type { PageState } from './page-state.ts';
 import { drawToePair } from './toe-drawing.ts';
@@ -8,9 +9,9 @@ export interface ToePair { readonly element: HTMLElement; render(state: PageStat
 
 /** The toes of two socks over each other, from above, where they differ: a sock in profile does not show which is rounder. */
 export function createToePair(): ToePair {
-  const drawing = el('div');
-  const element = el('figure', { class: 'toe-figure toe-pair', title: 'By counts and gauge, lying flat, their tips together' }, drawing, el('figcaption', { 'aria-hidden': 'true' },
-    'Toes from above: ', el('span', { class: 'toe-key' }, 'this'), ', ', el('span', { class: 'toe-key is-other' }, 'the other')));
+  const drawing = el('div'), say = pageWords().compare.toes;
+  const element = el('figure', { class: 'toe-figure toe-pair', title: say.hint }, drawing, el('figcaption', { 'aria-hidden': 'true' },
+    say.title, el('span', { class: 'toe-key' }, say.first), ', ', el('span', { class: 'toe-key is-other' }, say.second)));
   let drawn = '';
   return {
     element,

@@ -1,6 +1,7 @@
 import type { GUI } from 'lil-gui';
 import type { Plan } from '../plan/plan-types.ts';
 import type { SockFile, ToeRate } from '../plan/sock-file.ts';
+import { pageWords } from '../words/page-words.ts';
 import type { ControlRow, RowInput } from './control-row.ts';
 import type { ControlContext } from './control-spec.ts';
 import { button, el, setAttributes, setText } from './dom.ts';
@@ -8,7 +9,6 @@ import { writeField } from './field-path.ts';
 import { problemWords } from './problem-words.ts';
 import { drawToe } from './toe-drawing.ts';
 import { toeShapeOf } from './toe-outline.ts';
-import { countOf } from './units.ts';
 
 /** What the editor proposes: a step of undo of its own. */
 export type EditFile = (edit: (context: ControlContext) => SockFile) => void;
@@ -24,13 +24,13 @@ interface RateRow {
 
 /** The rates of a decreased toe, one after the other, and what they make of its outline. */
 export function createToeSchedule(folder: GUI, edit: EditFile): ControlRow {
-  const list = el('ol', { class: 'rates' });
+  const words = pageWords().controls.schedule, list = el('ol', { class: 'rates' });
   const line = el('p', { class: 'control-line', id: 'toe-schedule-line', hidden: true });
-  const add = button('Add a rate', { class: 'panel-button' }, () => {
+  const add = button(words.add, { class: 'panel-button' }, () => {
     edit(({ file }) => writeField(file, FIELD, [...ratesOf(file), { passes: 2, times: 1 }]));
     rows.at(-1)?.passes.focus();
   });
-  const editor = el('div', { class: 'rate-editor', role: 'group', 'aria-label': 'Toe schedule' }, list, line, el('div', { class: 'panel-buttons' }, add));
+  const editor = el('div', { class: 'rate-editor', role: 'group', 'aria-label': words.label }, list, line, el('div', { class: 'panel-buttons' }, add));
   const drawing = el('figure', { class: 'toe-figure' });
   folder.$children.append(editor, drawing);
   let rows: RateRow[] = [];
@@ -78,11 +78,11 @@ export function firstRates({ passesPerDecrease, toeDecreases }: Pick<Plan, 'pass
 }
 
 function drawRate(index: number, isOnly: boolean, set: (index: number, change: Partial<ToeRate>) => void, takeOut: () => void): RateRow {
-  const name = `Rate ${index + 1}`;
-  const passes = numberBox(`${name}: passes for each decrease`, 2, 40, 2, (value) => { set(index, { passes: value }); });
-  const times = numberBox(`${name}: times`, 1, 200, 1, (value) => { set(index, { times: value }); });
-  const element = el('li', { class: 'rate' }, el('span', {}, index === 0 ? 'every' : 'then every'), passes, el('span', {}, 'passes,'), times, el('span', {}, 'times'),
-    isOnly ? null : button('×', { class: 'rate-out', 'aria-label': `Take out rate ${index + 1}`, title: 'Take out' }, takeOut));
+  const words = pageWords().controls.schedule;
+  const passes = numberBox(words.passesOf(index + 1), 2, 40, 2, (value) => { set(index, { passes: value }); });
+  const times = numberBox(words.timesOf(index + 1), 1, 200, 1, (value) => { set(index, { times: value }); });
+  const element = el('li', { class: 'rate' }, el('span', {}, index === 0 ? words.every : words.thenEvery), passes, el('span', {}, words.passes), times, el('span', {}, words.times),
+    isOnly ? null : button('×', { class: 'rate-out', 'aria-label': words.takeOutRate(index + 1), title: words.takeOut }, takeOut));
   return { element, passes, times };
 }
 
@@ -114,5 +114,5 @@ function showProblem({ problemOf, context: { settings } }: RowInput, count: numb
 
 /** `every 4 passes 6 times, then every 2 passes 5 times`. */
 export function scheduleWords(rates: readonly ToeRate[]): string {
-  return rates.map(({ passes, times }, index) => `${index === 0 ? 'every' : 'then every'} ${passes} passes ${times === 1 ? 'once' : countOf(times, 'time')}`).join(', ');
+  return rates.map(({ passes, times }, index) => pageWords().controls.schedule.rate(passes, times, index === 0)).join(', ');
 }

@@ -1,20 +1,17 @@
-import type { Tolerance, ToleranceRow } from '../choose/read-tolerance.ts';
+import type { Tolerance } from '../choose/read-tolerance.ts';
 import type { Plan } from '../plan/plan-types.ts';
+import { pageWords } from '../words/page-words.ts';
 import { el } from './dom.ts';
 import type { PageState } from './page-state.ts';
-import { countOf } from './units.ts';
+import { inFigures } from './units.ts';
 import type { LengthUnit } from './units.ts';
 
 export interface ToleranceCard { render(state: PageState): void }
 
-const NAMES: Readonly<Record<ToleranceRow['measure'], string>> = {
-  footGirthMm: 'Foot girth', footLengthMm: 'Foot length', heelDepthMm: 'Heel depth', heelDiagonalMm: 'Marked diagonal', legLengthMm: 'Leg length',
-};
-
 /** What it does to the sock when the gauge that is knitted is not quite the gauge that was planned. */
 export function createToleranceCard(host: HTMLElement, readTolerance: (plan: Plan) => Tolerance): ToleranceCard {
   const holder = el('div', {});
-  host.append(el('details', { class: 'care tolerance' }, el('summary', {}, 'If the gauge is a little off'), holder));
+  host.append(el('details', { class: 'care tolerance' }, el('summary', {}, pageWords().measures.tolerance.title), holder));
   let drawn: { readonly plan: Plan; readonly unit: LengthUnit } | null = null;
   return {
     render: ({ planned, settings: { lengthUnit: unit } }) => {
@@ -26,12 +23,12 @@ export function createToleranceCard(host: HTMLElement, readTolerance: (plan: Pla
 }
 
 function drawTolerance({ error, rows }: Tolerance, unit: LengthUnit): readonly HTMLElement[] {
-  const stitches = error.stitchesPer10cm === 0.5 ? 'half a stitch' : countOf(error.stitchesPer10cm, 'stitch', 'stitches');
-  const head = el('tr', {}, el('th', { scope: 'col' }, unit === 'cm' ? 'mm' : 'inches'), el('th', { scope: 'col' }, stitches), el('th', { scope: 'col' }, countOf(error.rowsPer10cm, 'row')));
-  const body = rows.map((row) => el('tr', { 'data-tolerance': row.measure }, el('th', { scope: 'row' }, NAMES[row.measure]),
+  const { smallUnit, tolerance: words } = pageWords().measures, stitches = words.stitches(error.stitchesPer10cm), rowsOff = words.rows(error.rowsPer10cm);
+  const head = el('tr', {}, el('th', { scope: 'col' }, smallUnit[unit]), el('th', { scope: 'col' }, stitches), el('th', { scope: 'col' }, rowsOff));
+  const body = rows.map((row) => el('tr', { 'data-tolerance': row.measure }, el('th', { scope: 'row' }, words.names[row.measure]),
     el('td', {}, offWords(row.fewerStitchesMm, row.moreStitchesMm, unit)), el('td', {}, offWords(row.fewerRowsMm, row.moreRowsMm, unit))));
   return [
-    el('p', {}, `So far off the sock comes out with the same counts when there are ${stitches}, or ${countOf(error.rowsPer10cm, 'row')}, in 10 cm more or fewer than planned. Fewer make it larger.`),
+    el('p', {}, words.means(stitches, rowsOff)),
     el('table', { class: 'measures' }, el('thead', {}, head), el('tbody', {}, ...body)),
   ];
 }
@@ -40,5 +37,5 @@ function drawTolerance({ error, rows }: Tolerance, unit: LengthUnit): readonly H
 export function offWords(fewerMm: number, moreMm: number, unit: LengthUnit): string {
   const mm = Math.max(Math.abs(fewerMm), Math.abs(moreMm));
   if (mm < 0.05) return '–';
-  return `± ${unit === 'cm' ? mm.toFixed(1) : (mm / 25.4).toFixed(2)}`;
+  return `± ${inFigures(unit === 'cm' ? mm.toFixed(1) : (mm / 25.4).toFixed(2))}`;
 }

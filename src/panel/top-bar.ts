@@ -1,3 +1,4 @@
+import { pageWords } from '../words/page-words.ts';
 import { button, el, setAttributes, setText } from './dom.ts';
 import type { PageState, Settings } from './page-state.ts';
 import type { LengthUnit } from './units.ts';
@@ -19,18 +20,18 @@ export interface TopBarHooks {
   readonly choose: (settings: Partial<Settings>) => void;
 }
 
-const UNITS: readonly (readonly [LengthUnit, string, string])[] = [['cm', 'cm', 'Centimetres'], ['in', 'in', 'Inches']];
+const UNITS: readonly LengthUnit[] = ['cm', 'in'];
 
 export function createTopBar(host: HTMLElement, hooks: TopBarHooks): TopBar {
-  const name = el('p', { class: 'sock-name' });
-  const undo = button('Undo', { class: 'bar-button', 'aria-keyshortcuts': 'Control+Z' }, hooks.undo);
-  const redo = button('Redo', { class: 'bar-button', 'aria-keyshortcuts': 'Control+Shift+Z Control+Y' }, hooks.redo);
+  const say = pageWords().page.bar, name = el('p', { class: 'sock-name' });
+  const undo = button(say.undo, { class: 'bar-button', 'aria-keyshortcuts': 'Control+Z' }, hooks.undo);
+  const redo = button(say.redo, { class: 'bar-button', 'aria-keyshortcuts': 'Control+Shift+Z Control+Y' }, hooks.redo);
   const units = unitSwitch(hooks);
   const theme = button('', { class: 'bar-button' }, () => { hooks.choose({ theme: theme.dataset['next'] === 'dark' ? 'dark' : 'light' }); });
   host.append(
     name,
-    el('div', { class: 'bar-group' }, exampleChooser(hooks), openButton(hooks), button('Save', { class: 'bar-button', 'aria-keyshortcuts': 'Control+S' }, hooks.save)),
-    el('div', { class: 'bar-group' }, button('Swatches…', { class: 'bar-button' }, hooks.openSwatches), button('Sizes…', { class: 'bar-button' }, hooks.openSizes)),
+    el('div', { class: 'bar-group' }, exampleChooser(hooks), openButton(hooks), button(say.save, { class: 'bar-button', 'aria-keyshortcuts': 'Control+S' }, hooks.save)),
+    el('div', { class: 'bar-group' }, button(say.swatches, { class: 'bar-button' }, hooks.openSwatches), button(say.sizes, { class: 'bar-button' }, hooks.openSizes)),
     el('div', { class: 'bar-group' }, undo, redo),
     el('div', { class: 'bar-group' }, units.element, theme),
   );
@@ -40,14 +41,14 @@ export function createTopBar(host: HTMLElement, hooks: TopBarHooks): TopBar {
       undo.disabled = !state.canUndo;
       redo.disabled = !state.canRedo;
       units.show(state.settings.lengthUnit);
-      setText(theme, isDark ? 'Light' : 'Dark');
-      setAttributes(theme, { 'data-next': isDark ? 'light' : 'dark', 'aria-label': isDark ? 'Change to light colours' : 'Change to dark colours' });
+      setText(theme, isDark ? say.light : say.dark);
+      setAttributes(theme, { 'data-next': isDark ? 'light' : 'dark', 'aria-label': isDark ? say.toLight : say.toDark });
     },
   };
 }
 
 function exampleChooser({ examples, openExample }: TopBarHooks): HTMLElement {
-  const select = el('select', { class: 'bar-button', 'aria-label': 'Open an example sock' }, el('option', { value: '' }, 'Examples'),
+  const select = el('select', { class: 'bar-button', 'aria-label': pageWords().page.bar.examplesLabel }, el('option', { value: '' }, pageWords().page.bar.examples),
     ...examples.map(({ file, name }) => el('option', { value: file }, name)));
   select.addEventListener('change', () => {
     if (select.value !== '') openExample(select.value);
@@ -58,22 +59,23 @@ function exampleChooser({ examples, openExample }: TopBarHooks): HTMLElement {
 
 /** A button of ours in front of the browser's own file input, which cannot be dressed. */
 function openButton({ openFile }: TopBarHooks): HTMLElement {
-  const input = el('input', { type: 'file', accept: '.json,application/json', hidden: true, 'aria-label': 'Sock file' });
+  const input = el('input', { type: 'file', accept: '.json,application/json', hidden: true, 'aria-label': pageWords().page.bar.sockFile });
   input.addEventListener('change', () => {
     const file = input.files?.[0];
     if (file !== undefined) openFile(file);
     input.value = '';
   });
-  return el('span', {}, button('Open…', { class: 'bar-button', 'aria-keyshortcuts': 'Control+O' }, () => { input.click(); }), input);
+  return el('span', {}, button(pageWords().page.bar.open, { class: 'bar-button', 'aria-keyshortcuts': 'Control+O' }, () => { input.click(); }), input);
 }
 
 function unitSwitch({ choose }: TopBarHooks): { readonly element: HTMLElement; show(unit: LengthUnit): void } {
-  const inputs = UNITS.map(([unit, , spoken]) => {
-    const input = el('input', { type: 'radio', name: 'length-unit', value: unit, 'aria-label': spoken });
+  const say = pageWords().page.bar;
+  const inputs = UNITS.map((unit) => {
+    const input = el('input', { type: 'radio', name: 'length-unit', value: unit, 'aria-label': say.units[unit] });
     input.addEventListener('change', () => { if (input.checked) choose({ lengthUnit: unit }); });
     return input;
   });
-  const element = el('fieldset', { class: 'segments' }, el('legend', { class: 'visually-hidden' }, 'Unit of length'),
-    ...UNITS.map(([, name], index) => el('label', {}, inputs[index] ?? null, name)));
+  const element = el('fieldset', { class: 'segments' }, el('legend', { class: 'visually-hidden' }, say.unit),
+    ...UNITS.map((unit, index) => el('label', {}, inputs[index] ?? null, unit)));
   return { element, show: (unit) => { for (const input of inputs) input.checked = input.value === unit; } };
 }

@@ -1,3 +1,5 @@
+import { pageLanguage, pageWords } from '../words/page-words.ts';
+
 export type LengthUnit = 'cm' | 'in';
 /** How a gauge is put in: counts in 10 cm, to the inch, or counted over a patch of the person's choosing. */
 export type GaugeUnit = '10cm' | 'inch' | 'patch';
@@ -38,9 +40,9 @@ export function lengthScale(unit: LengthUnit): Scale {
 
 /** Counts in 10 cm in the file. `patchMm` is the side of the patch along which they were counted. */
 export function gaugeScale(unit: GaugeUnit, patchMm: number): Scale {
-  if (unit === 'inch') return scaledBy(100 / MM_PER_INCH, 3, 'to the inch', 0.25, 2);
-  if (unit === 'patch') return scaledBy(100 / patchMm, 3, 'in the patch', 0.5, 1);
-  return plainScale('in 10 cm', 0.5, 2);
+  if (unit === 'inch') return scaledBy(100 / MM_PER_INCH, 3, pageWords().controls.gaugeUnits.inch, 0.25, 2);
+  if (unit === 'patch') return scaledBy(100 / patchMm, 3, pageWords().controls.gaugeUnits.patch, 0.5, 1);
+  return plainScale(pageWords().controls.gaugeUnits['10cm'], 0.5, 2);
 }
 
 /** `26.2 cm`, `10.31 in`. */
@@ -49,12 +51,27 @@ export function formatLength(mm: number, unit: LengthUnit): string {
 }
 
 export function formatLengthNumber(mm: number, unit: LengthUnit): string {
+  return inFigures(lengthFigures(mm, unit));
+}
+
+/** The same with a point whatever the language, to be reckoned with. */
+export function lengthFigures(mm: number, unit: LengthUnit): string {
   return unit === 'cm' ? (mm / 10).toFixed(1) : (mm / MM_PER_INCH).toFixed(2);
+}
+
+/** Every decimal point between figures as the page's language writes it. */
+export function inFigures(text: string): string {
+  return pageLanguage() === 'de' ? text.replace(/(\d)\.(\d)/g, '$1,$2') : text;
+}
+
+/** A whole number, its thousands apart as the page's language has them. */
+export function inThousands(count: number): string {
+  return count.toLocaleString(pageLanguage());
 }
 
 /** `1 pass`, `2 passes`. */
 export function countOf(count: number, singular: string, plural = `${singular}s`): string {
-  return `${count.toLocaleString('en')} ${count === 1 ? singular : plural}`;
+  return `${inThousands(count)} ${count === 1 ? singular : plural}`;
 }
 
 /** A percentage with its sign, to the nearest whole: `+3`, `−28`, `0`. */

@@ -1,4 +1,5 @@
 import type { SockFile } from '../plan/sock-file.ts';
+import { pageWords } from '../words/page-words.ts';
 import { button, el, setAttributes } from './dom.ts';
 import type { PageState } from './page-state.ts';
 import { parseNumber } from './number-row.ts';
@@ -23,7 +24,7 @@ export interface VariantList { readonly element: HTMLElement; render(state: Page
 /** Second socks at one press. */
 export function createVariantList(hooks: VariantHooks): VariantList {
   const list = el('div', { class: 'variant-buttons' }), width = createWidthRow(hooks);
-  const element = el('div', { class: 'variants', role: 'group', 'aria-label': 'Second socks' }, list, width.element,
+  const element = el('div', { class: 'variants', role: 'group', 'aria-label': pageWords().compare.seconds }, list, width.element,
     el('div', { class: 'compare-buttons' }, exampleChooser(hooks), fileButton(hooks)));
   let drawn: unknown = null, words = '', variants: readonly Variant[] = [];
   return {
@@ -48,7 +49,7 @@ export function createVariantList(hooks: VariantHooks): VariantList {
 
 /** A turn-down width of one's own. */
 function createWidthRow(hooks: VariantHooks): VariantList {
-  const input = el('input', { type: 'text', inputmode: 'numeric', class: 'small-number', role: 'spinbutton', 'aria-label': 'Turn-down width of the other sock', autocomplete: 'off' });
+  const say = pageWords().compare, input = el('input', { type: 'text', inputmode: 'numeric', class: 'small-number', role: 'spinbutton', 'aria-label': say.widthLabel, autocomplete: 'off' });
   const problem = el('p', { class: 'field-problem', id: 'variant-width-problem', hidden: true });
   let shown: PageState | null = null;
   const take = (): void => {
@@ -57,11 +58,11 @@ function createWidthRow(hooks: VariantHooks): VariantList {
     problem.hidden = file !== null;
     setAttributes(input, { 'aria-invalid': file === null ? 'true' : null, 'aria-describedby': file === null ? problem.id : null });
     if (file !== null) { hooks.compareWith(file); return; }
-    problem.textContent = `An even number from 2 to ${hooks.widestTurnDown(shown) ?? 2} stitches.`;
+    problem.textContent = say.widthProblem(hooks.widestTurnDown(shown) ?? 2);
   };
   input.addEventListener('keydown', (event) => { if (event.key === 'Enter') take(); });
-  const element = el('div', { class: 'variant-width' }, el('span', { 'aria-hidden': 'true' }, 'Heel turned down to'), input,
-    button('Compare', { class: 'notice-button', 'aria-label': 'Compare with a heel turned down so far' }, take), problem);
+  const element = el('div', { class: 'variant-width' }, el('span', { 'aria-hidden': 'true' }, say.turnedDownTo), input,
+    button(say.compare, { class: 'notice-button', 'aria-label': say.compareWidth }, take), problem);
   return {
     element,
     render: (state) => {
@@ -75,7 +76,7 @@ function createWidthRow(hooks: VariantHooks): VariantList {
 }
 
 function exampleChooser({ examples, compareWithExample }: VariantHooks): HTMLElement {
-  const select = el('select', { class: 'notice-button', 'aria-label': 'Compare with an example sock' }, el('option', { value: '' }, 'An example'),
+  const select = el('select', { class: 'notice-button', 'aria-label': pageWords().compare.exampleLabel }, el('option', { value: '' }, pageWords().compare.example),
     ...examples.map(({ file, name }) => el('option', { value: file }, name)));
   select.addEventListener('change', () => {
     if (select.value !== '') compareWithExample(select.value);
@@ -86,7 +87,7 @@ function exampleChooser({ examples, compareWithExample }: VariantHooks): HTMLEle
 
 /** The browser's own file input is made when it is wanted: the page has one of them at most. */
 function fileButton({ compareWithFile }: VariantHooks): HTMLElement {
-  return button('A file…', { class: 'notice-button' }, () => {
+  return button(pageWords().compare.file, { class: 'notice-button' }, () => {
     const input = el('input', { type: 'file', accept: '.json,application/json' });
     input.addEventListener('change', () => {
       const file = input.files?.[0];

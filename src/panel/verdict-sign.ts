@@ -1,9 +1,6 @@
 import type { FitVerdict } from '../measure/fit-answer.ts';
 import { svg } from './svg.ts';
 
-/** What a sign says to those who do not see it. */
-export const SIGN_WORDS: Readonly<Record<FitVerdict, string>> = { good: 'Good', mind: 'To mind', poor: 'To change' };
-
 /** Told apart by their outline, not by colour alone: a round with a tick, a triangle with a stroke, a square with a cross. */
 const SIGNS: Readonly<Record<FitVerdict, readonly string[]>> = {
   good: ['M1.5 10a8.5 8.5 0 1 0 17 0a8.5 8.5 0 1 0-17 0z', 'M6 10.4l2.8 2.8L14.2 7'],

@@ -1,4 +1,5 @@
 import type { KnittedSock } from '../pipeline/result.ts';
+import { pageWords } from '../words/page-words.ts';
 import { el } from './dom.ts';
 import type { PageState } from './page-state.ts';
 import { sumOf, wholeParts } from './yarn-words.ts';
@@ -9,9 +10,9 @@ interface Need { readonly name: string; readonly colour: string; metres: number;
 
 /** How much of each yarn one sock takes. */
 export function createYarnCard(host: HTMLElement): YarnCard {
-  const body = el('tbody');
+  const body = el('tbody'), words = pageWords().measures.yarn;
   host.append(el('table', { class: 'measures' }, el('thead', {}, el('tr', {},
-    el('th', { scope: 'col' }, 'for one sock'), el('th', { scope: 'col' }, 'metres'), el('th', { scope: 'col' }, 'grams'))), body));
+    el('th', { scope: 'col' }, words.forOne), el('th', { scope: 'col' }, words.metres), el('th', { scope: 'col' }, words.grams))), body));
   let drawn: KnittedSock | null = null;
   return {
     render: ({ knitted }) => {
@@ -33,7 +34,7 @@ function drawNeeds(needs: readonly Need[]): readonly HTMLElement[] {
     swatch.style.background = colour;
     return row([swatch, name], metres[at], grams[at]);
   });
-  return needs.length < 2 ? rows : [...rows, row(['Together'], sumOf(metres), sumOf(grams))];
+  return needs.length < 2 ? rows : [...rows, row([pageWords().measures.yarn.together], sumOf(metres), sumOf(grams))];
 }
 
 /** A yarn that comes in at several places is listed once. */

@@ -1,5 +1,6 @@
 import type { GUI } from 'lil-gui';
 import type { SockFile, YarnChoice } from '../plan/sock-file.ts';
+import { pageWords } from '../words/page-words.ts';
 import type { ControlRow } from './control-row.ts';
 import type { ControlContext, ControlSpec } from './control-spec.ts';
 import { button, el } from './dom.ts';
@@ -24,21 +25,21 @@ export interface YarnFolder {
 
 /** One sub-folder a yarn, rebuilt only when their number changes. */
 export function createYarnFolder(gui: GUI, add: (folder: GUI, spec: ControlSpec) => ControlRow, edit: EditFile): YarnFolder {
-  const folder = gui.addFolder('Yarns and stripes');
+  const words = pageWords().controls, folder = gui.addFolder(words.folders.yarns);
   folder.open(false);
   let rows: ControlRow[] = [];
   let built: GUI[] = [];
   const change = (make: (file: SockFile) => SockFile): void => { edit((context) => make(withYarns(context))); };
-  const more = button('Add a yarn', { class: 'panel-button' }, () => {
-    change((file) => writeField(file, 'yarns', [...(file.yarns ?? []), { name: `Yarn ${(file.yarns?.length ?? 0) + 1}`, colour: '#c9a15a', from: 'toe' }]));
+  const more = button(words.addYarn, { class: 'panel-button' }, () => {
+    change((file) => writeField(file, 'yarns', [...(file.yarns ?? []), { name: words.yarn((file.yarns?.length ?? 0) + 1), colour: '#c9a15a', from: 'toe' }]));
   });
   const foot = el('div', { class: 'panel-buttons' }, more);
   const buildYarn = (index: number, isOnly: boolean): void => {
-    const part = folder.addFolder(`Yarn ${index + 1}`);
+    const part = folder.addFolder(words.yarn(index + 1));
     built.push(part);
     rows.push(...yarnControls(index).map((spec) => add(part, spec)));
     if (isOnly) return;
-    part.$children.append(el('div', { class: 'panel-buttons' }, button(`Take out yarn ${index + 1}`, { class: 'panel-button' }, () => {
+    part.$children.append(el('div', { class: 'panel-buttons' }, button(words.takeOutYarn(index + 1), { class: 'panel-button' }, () => {
       change((file) => writeField(file, 'yarns', (file.yarns ?? []).filter((_yarn, place) => place !== index)));
     })));
   };

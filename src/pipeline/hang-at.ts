@@ -1,3 +1,4 @@
+import { exp } from '../base/portable-math.ts';
 import type { Fabric } from '../fabric/fabric.ts';
 import { BED } from '../machine/codes.ts';
 import { findLoopStays } from '../machine/loop-stays.ts';
@@ -20,6 +21,8 @@ export interface Growth {
   /** Vertices that exist after each pass: the fabric's first ones. */
   readonly vertexCounts: Int32Array;
   readonly stays: NeedleStays;
+  /** The vertex of the loop drawn through each one's; -1 where there is none. */
+  readonly child: Int32Array;
 }
 
 /**
@@ -50,7 +53,8 @@ export function prepareGrowth({ program, grid, trace, fabric, plan }: KnittedSoc
     start[v + 1] = pass.length;
   }
   const goneAt = Int32Array.from(fabric.vertexLoop, (loop) => loops.goneAt[loop]);
-  return { fabric, lastPass, vertexCounts, stays: { start, pass: Int32Array.from(pass), places: Float64Array.from(places), goneAt } };
+  const child = Int32Array.from(fabric.vertexLoop, (loop) => (grid.child[loop] < 0 ? -1 : fabric.loopVertex[grid.child[loop]]));
+  return { fabric, lastPass, vertexCounts, child, stays: { start, pass: Int32Array.from(pass), places: Float64Array.from(places), goneAt } };
 }
 
 /** Puts every vertex that is on a needle after a pass exactly there. */
@@ -60,23 +64,44 @@ export function pinInto(out: Float64Array | Float32Array, { vertexCounts, stays 
   }
 }
 
+/** Rows under the needles over which cloth between keyframes of unlike carriage side follows its own wale. `measured`: least distance from rest of 5, 10, 20, 40 and always. */
+const OWN_WALE_ROWS = 20;
+
 /**
  * The place of every vertex that exists after a pass, between the keyframes before and after it (the same
- * one twice at a keyframe): cloth that hangs in both goes straight from one place to the other; a loop that
- * leaves its needle in between goes from there; one that is on a needle is exactly there. Into `out`, three
- * entries a vertex.
+ * one twice at a keyframe). A loop on a needle is exactly there; cloth that hangs in both goes straight from
+ * one place to the other, and a loop that leaves its needle in between from there, each as its own wale
+ * lengthens: the beds of a tube take turns. After an odd number of passes one bed is a row ahead, so that
+ * between keyframes of both kinds cloth far down goes with the passes. Into `out`, three entries a vertex.
  */
 export function hangBetweenInto(out: Float64Array, growth: Growth, before: Keyframe, after: Keyframe, pass: number): void {
-  const { vertexCounts, stays } = growth, a = before.pass, b = after.pass, old = vertexCounts[a], to = after.positions, from = before.positions;
+  const { vertexCounts, stays } = growth, a = before.pass, b = after.pass, from = before.positions, to = after.positions;
+  if (a === b) {
+    out.set(to);
+    pinInto(out, growth, pass);
+    return;
+  }
+  const old = vertexCounts[a], isAlike = (b - a) % 2 === 0, depthsA = depthsAt(growth, a), depths = depthsAt(growth, pass), depthsB = depthsAt(growth, b);
   for (let v = 0; v < vertexCounts[pass]; v++) {
-    const i = 3 * v, left = stays.goneAt[v];
-    if (left > pass) { placeOnNeedle(out, i, stays, v, pass); continue; }
-    if (a === b) { for (let d = i; d < i + 3; d++) out[d] = to[d]; continue; }
-    const isFromNeedle = left > a || v >= old, begun = isFromNeedle ? left - 1 : a, s = (pass - begun) / (b - begun);
+    const i = 3 * v, gone = stays.goneAt[v];
+    if (gone > pass) { placeOnNeedle(out, i, stays, v, pass); continue; }
+    const isFromNeedle = gone > a || v >= old, begun = isFromNeedle ? gone - 1 : a, depth = isFromNeedle ? 0 : depthsA[v];
+    const byPass = (pass - begun) / (b - begun), byWale = depthsB[v] > depth ? (depths[v] - depth) / (depthsB[v] - depth) : byPass;
+    const s = isAlike ? byWale : byPass + exp(-depths[v] / OWN_WALE_ROWS) * (byWale - byPass);
     if (isFromNeedle) placeOnNeedle(out, i, stays, v, begun);
     else for (let d = i; d < i + 3; d++) out[d] = from[d];
     for (let d = i; d < i + 3; d++) out[d] += s * (to[d] - out[d]);
   }
+}
+
+/** Rows between each vertex and its wale's needle after a pass. */
+function depthsAt({ vertexCounts, stays, child }: Growth, pass: number): Int32Array {
+  const n = vertexCounts[pass], depths = new Int32Array(n);
+  for (let v = n - 1; v >= 0; v--) {
+    const above = child[v];
+    depths[v] = stays.goneAt[v] > pass || above < 0 || above >= n ? 0 : depths[above] + 1;
+  }
+  return depths;
 }
 
 function placeOnNeedle(out: Float64Array | Float32Array, i: number, { start, pass: from, places }: NeedleStays, v: number, pass: number): void {

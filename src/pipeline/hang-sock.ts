@@ -3,7 +3,7 @@ import { sortByPass } from '../fabric/growing-fabric.ts';
 import { LOOP } from '../machine/codes.ts';
 import { findNeedles, needleStatesAt } from './find-holding.ts';
 import { hangBetweenInto, prepareGrowth } from './hang-at.ts';
-import type { Growth, Keyframe } from './hang-at.ts';
+import type { Growth, Keyframe, KeyQuality } from './hang-at.ts';
 import { createKeyframeBook } from './keyframe-book.ts';
 import type { KeyframeBook } from './keyframe-book.ts';
 import type { Holding, KnittedSock } from './result.ts';
@@ -27,19 +27,26 @@ export interface SockHanger {
   readonly book: KeyframeBook;
   /** The sock's cloth in the order in which it comes to be. */
   readonly cloth: GrowingFabric;
+  /** The keyframes between which a pass lies: those that have been near rest, if any are. Null where none are at hand yet. */
+  pairAt(pass: number): readonly [Keyframe, Keyframe] | null;
   /** Null where no keyframes are at hand yet. Passes beyond the last are the last. */
   hangAt(pass: number): HungSock | null;
 }
+
+/** Passes by which alike keyframes may be farther apart than the nearest ones. `chosen by eye`. */
+const MUCH_LONGER = 12;
 
 export function createSockHanger(sock: KnittedSock): SockHanger {
   const growth = prepareGrowth(sock), book = createKeyframeBook(), { plan: { needlePitchMm }, grid, fabric } = sock;
   const shown = findNeedles(sock, 0, growth.lastPass);
   let edgeCount = 0;
   while (grid.kind[fabric.vertexLoop[edgeCount]] === LOOP.castOn) edgeCount++;
+  const within = (pass: number): number => Math.min(growth.lastPass, Math.max(0, Math.round(pass)));
+  const pairAt: SockHanger['pairAt'] = (pass) => findPair(book, within(pass), 1) ?? findPair(book, within(pass), 0);
   return {
-    growth, book, cloth: sortByPass(fabric, growth.lastPass),
+    growth, book, cloth: sortByPass(fabric, growth.lastPass), pairAt,
     hangAt: (wanted) => {
-      const pass = Math.min(growth.lastPass, Math.max(0, Math.round(wanted))), pair = book.around(pass);
+      const pass = within(wanted), pair = pairAt(pass);
       if (pair === null) return null;
       const [before, after] = pair, vertexCount = growth.vertexCounts[pass], positions = new Float64Array(3 * vertexCount);
       hangBetweenInto(positions, growth, before, after, pass);
@@ -52,6 +59,13 @@ export function createSockHanger(sock: KnittedSock): SockHanger {
       };
     },
   };
+}
+
+/** Rather two keyframes that are alike, so that the same bed is ahead in both, than the nearest two, unless these are much nearer. */
+export function findPair(book: KeyframeBook, pass: number, least: KeyQuality): readonly [Keyframe, Keyframe] | null {
+  const alike = book.around(pass, least, true), nearest = book.around(pass, least, false);
+  const lengthOf = ([before, after]: readonly [Keyframe, Keyframe]): number => after.pass - before.pass;
+  return alike === null || nearest !== null && lengthOf(alike) > lengthOf(nearest) + MUCH_LONGER ? nearest : alike;
 }
 
 /** The heel's weight, between its places of two keyframes; at a pass that has a heel on the way only the later one may know it. */

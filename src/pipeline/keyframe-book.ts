@@ -1,4 +1,4 @@
-import type { Keyframe } from './hang-at.ts';
+import type { Keyframe, KeyQuality } from './hang-at.ts';
 
 /** The keyframes of a growing sock, by pass. */
 export interface KeyframeBook {
@@ -6,8 +6,11 @@ export interface KeyframeBook {
   readonly keyframes: readonly Keyframe[];
   /** Of two at one pass the better stays, of equals the newer. */
   add(keyframe: Keyframe): void;
-  /** The last one at or before a pass and the first at or after it, the same twice where there is one; null outside all of them. */
-  around(pass: number): readonly [Keyframe, Keyframe] | null;
+  /**
+   * Of those of some quality, the last one at or before a pass and the first at or after it, the same twice where
+   * there is one; null outside all of them. `isAlike`: of those an even number of passes away.
+   */
+  around(pass: number, least: KeyQuality, isAlike: boolean): readonly [Keyframe, Keyframe] | null;
 }
 
 export function createKeyframeBook(): KeyframeBook {
@@ -29,8 +32,12 @@ export function createKeyframeBook(): KeyframeBook {
       if (isThere && keyframes[at].quality > keyframe.quality) return;
       keyframes.splice(at, isThere ? 1 : 0, keyframe);
     },
-    around: (pass) => {
-      const at = find(pass), after = keyframes[at], before = after?.pass === pass ? after : keyframes[at - 1];
+    around: (pass, least, isAlike) => {
+      const counts = (keyframe: Keyframe): boolean => keyframe.quality >= least && !(isAlike && (keyframe.pass - pass) % 2 !== 0);
+      let above = find(pass), below = keyframes[above]?.pass === pass ? above : above - 1;
+      while (above < keyframes.length && !counts(keyframes[above])) above++;
+      while (below >= 0 && !counts(keyframes[below])) below--;
+      const before = keyframes[below], after = keyframes[above];
       return before === undefined || after === undefined ? null : [before, after];
     },
   };

@@ -1,0 +1,41 @@
+import type { MESSAGES_EN } from './messages-en.ts';
+
+export const MESSAGES_DE: typeof MESSAGES_EN = {
+  label: 'Mitteilungen',
+  undo: 'Zurücknehmen',
+  compareWithBefore: 'Mit vorher vergleichen',
+  dismiss: 'Ausblenden',
+  problemsLabel: 'Warum sich diese Socke nicht stricken lässt',
+  notYet: 'Das lässt sich noch nicht stricken',
+  lastStays: 'Im Bild bleibt die letzte Socke, die sich stricken ließ.',
+  allowed: (what) => `Erlaubt: ${what}.`,
+  expected: (what) => `Zu erwarten: ${what}.`,
+  fields: {
+    'counts.stitches': 'die Maschen rundum, von Hand', 'counts.footPasses': 'die Reihen des Fußes, von Hand',
+    'foot.shoeSize': 'eine Schuhgröße', 'foot.lengthMm': 'die Fußlänge', 'foot.ballGirthMm': 'der Ballenumfang',
+  },
+  notASock: (file) => `„${file}“ ist keine Socke, die sich öffnen lässt; Ihre ist noch da`,
+  tooLarge: (file) => `„${file}“ ist zu groß; Ihre Socke ist noch da`,
+  mostBytes: 'Eine Sockendatei hat höchstens 5 MB.',
+  unreadable: (file) => `„${file}“ ließ sich nicht lesen; Ihre Socke ist noch da`,
+  noExample: 'Das Beispiel ließ sich nicht öffnen; Ihre Socke ist noch da',
+  noFirstExample: 'Die Beispielsocke ließ sich nicht öffnen',
+  notFetched: (why) => `Das Beispiel ließ sich nicht holen: ${why}.`,
+  serverSaid: (status) => `Der Server antwortete ${status}`,
+  lastUnreadable: 'Die Socke Ihres letzten Besuchs ließ sich nicht lesen',
+  lastVisit: 'Die Socke Ihres letzten Besuchs',
+  plainSock: 'Einfache Socke',
+  notKept: { title: 'Diese Socke wird beim nächsten Mal nicht da sein', what: 'Der Browser lässt die Seite nichts behalten. Die Socke in einer Datei sichern.' },
+  otherNotKept: { title: 'Die Socke zum Vergleich wird beim nächsten Mal nicht da sein', what: 'Der Browser lässt die Seite nichts behalten.' },
+  notWorkedOut: { title: 'Die Socke ließ sich nicht ausrechnen', what: (why) => `${why}. Zum erneuten Versuch etwas ändern oder die Seite neu laden: Die Socke ist behalten.` },
+  otherNotWorkedOut: (why) => `Sie ließ sich nicht ausrechnen: ${why}. Zum erneuten Versuch die Lage wechseln.`,
+  pictureStopped: {
+    title: 'Das Bild steht still',
+    what: 'Der Seite wurde die Grafikkarte entzogen. Das Bild kommt von selbst zurück; wenn nicht, die Seite neu laden: Die Socke ist behalten.',
+  },
+  cannotDraw: { title: 'Dieser Browser kann die Socke nicht zeichnen', what: (why) => `Ihm fehlt WebGL 2 (${why}). Zahlen und Maße gehen trotzdem.` },
+  examples: {
+    'socks/plain.json': 'Einfach, mit gestreiftem Schaft', 'socks/high-instep.json': 'Für einen hohen Spann', 'socks/short-row-toe.json': 'Mit Spitze aus verkürzten Reihen',
+    'socks/slanted-toe.json': 'Mit schräger, runder Spitze', 'socks/wide-heel.json': 'Mit breiter Ferse und geraden Reihen', 'socks/child.json': 'Für ein Kind',
+  },
+};

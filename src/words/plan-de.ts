@@ -1,0 +1,36 @@
+import { countIn } from './count-words.ts';
+import type { PLAN_EN } from './plan-en.ts';
+
+export const PLAN_DE: typeof PLAN_EN = {
+  counts: {
+    stitches: 'Maschen rundum', bedStitches: 'Maschen je Bett', heelStitches: 'Fersenmaschen', turnDownWidth: 'Kürzeste Reihe', legPasses: 'Reihen des Schafts',
+    plainPasses: 'Glatte Reihen', anklePasses: 'Reihen am Knöchel', plateauPasses: 'Gerade Reihen', heelPasses: 'Reihen der Ferse',
+    footPasses: 'Reihen des Fußes', toePasses: 'Reihen der Spitze', toeTipStitches: 'Ende der Spitze', toeDecreases: 'Abnahmen der Spitze',
+    passesPerDecrease: 'Reihen je Abnahme', toeSlantStitches: 'Schräge der Spitze',
+  },
+  allFormulas: 'Alle Formeln',
+  byHand: (formula) => `von Hand: ${formula}`,
+  parts: { castOn: 'Anschlag', leg: 'Schaft', ankle: 'Knöchel', heel: 'Ferse', foot: 'Fuß', toe: 'Spitze' },
+  stitches: 'Maschen',
+  passes: 'Reihen',
+  turnDownTo: 'verkürzt auf',
+  decreases: (count) => (count === 1 ? 'Abnahme' : 'Abnahmen'),
+  to: 'auf',
+  aBed: 'je Bett',
+  castOnRib: 'in 1x1-Rippe, flach',
+  castOnRound: 'rund, auf beiden Betten',
+  ribRows: (plainRows) => `Reihen Rippe; dann ${plainRows} glatt, umhängen`,
+  rounds: (rounds) => countIn('de', rounds, 'Runde', 'Runden'),
+  moved: (stitches) => `an jedem Ende ${stitches} hierher gehängt, danach zurück; `,
+  heelTurned: (turned, level, bed) => `${turned} verkürzt${level === 0 ? '' : `, ${countIn('de', level, 'Reihe', 'Reihen')} gerade`}, ${turned} verlängert, auf dem ${bed === 'front' ? 'vorderen' : 'hinteren'} Bett`,
+  graft: (stitches) => `${stitches} zusammennähen`,
+  bindOff: (stitches) => `${stitches} abketten`,
+  toeTurned: (turned, closing) => `${turned} verkürzt, ${turned} verlängert, keine Abnahme; ${closing}`,
+  toeRate: (passes, times) => `alle ${passes} Reihen ${times}-mal`,
+  toeOneRate: (passes) => `4 Maschen alle ${passes} Reihen`,
+  toeSlant: (stitches) => `die ersten ${stitches} nur auf der Seite der kleinen Zehe, 2 Maschen`,
+  total: (passes) => `Eine Socke: ${countIn('de', passes, 'Reihe', 'Reihen')}`,
+  totalKnitted: (passes, loops, grams) => `${passes}, ${countIn('de', loops, 'Masche', 'Maschen')}, etwa ${grams} g Garn`,
+  partPasses: (part, passes) => `${part}: ${passes} Reihen`,
+  partNames: { leg: 'Schaft', ankle: 'Knöchel', heel: 'Ferse', foot: 'Fuß', toe: 'Spitze' },
+};

@@ -1,0 +1,42 @@
+import type { SIZES_EN } from './sizes-en.ts';
+
+export const SIZES_DE: typeof SIZES_EN = {
+  title: 'Größen',
+  sock: 'Socke',
+  noSock: 'Es gibt noch keine Socke, die sich stricken lässt.',
+  about: (name, gauge) => `„${name}“ bei ${gauge}, mit ihren eigenen Anteilen von Ferse und Spitze, ihrer Zugabe und ihrem Garn. Einen Fuß ändern, eigene hinzufügen, eine Zeile als Socke auf der Tafel öffnen.`,
+  notes: (passes) => `${passes} Hinter Schätzungen steht keine veröffentlichte Tabelle: den Fuß messen, wenn es geht.`,
+  table: 'Größentabelle',
+  add: 'Größe hinzufügen',
+  standard: 'Wieder die üblichen Größen',
+  mySize: 'Meine Größe',
+  heads: {
+    passes: 'Reihen', size: 'Größe', shape: 'Form', length: 'Länge', ballGirth: 'Ballen', stitches: 'Maschen', turnDown: 'kürzeste Reihe',
+    leg: 'Schaft', heel: 'Ferse', foot: 'Fuß', toe: 'Spitze', toeTip: 'Ende', yarn: 'Garn, ein Paar',
+  },
+  footIn: (unit) => `Fuß, ${unit}`,
+  shapes: (done, all) => `Formen: ${done} von ${all}`,
+  failed: (why) => `Die Größen ließen sich nicht ausrechnen: ${why}`,
+  csv: 'CSV',
+  csvLabel: 'Als CSV herunterladen',
+  csvFile: (name) => `${name}-groessen.csv`,
+  print: 'Drucken',
+  nameLabel: 'Name der Größe',
+  lengthOf: (size, unit) => `Fußlänge von ${size}, ${unit}`,
+  girthOf: (size, unit) => `Ballenumfang von ${size}, ${unit}`,
+  estimate: 'geschätzt',
+  open: 'Öffnen',
+  openSize: (size) => `${size} öffnen`,
+  takeOut: (size) => `${size} entfernen`,
+  yarn: (metres, grams) => `${metres} m, ${grams} g`,
+  columns: {
+    size: 'Größe', length: (unit) => `Fußlänge, ${unit}`, girth: (unit) => `Ballenumfang, ${unit}`, stitches: 'Maschen', turnDown: 'Kürzeste Reihe', legPasses: 'Reihen des Schafts',
+    heelPasses: 'Reihen der Ferse', footPasses: 'Reihen des Fußes', toePasses: 'Reihen der Spitze', toeTip: 'Ende der Spitze', metres: 'Garn für ein Paar, m', grams: 'Garn für ein Paar, g', remark: 'Bemerkung',
+  },
+  gaugeCm: (stitches, rows) => `${stitches} Maschen und ${rows} Reihen auf 10 cm`,
+  gaugeInch: (stitches, rows) => `${stitches} Maschen und ${rows} Reihen auf 1 Zoll`,
+  passes: (plainRows, anklePasses, isRib) =>
+    `Zwei Reihen sind eine Runde des Schlauchs${isRib ? '; der Schaft wird flach gestrickt, jeder Gang eine Reihe' : ''}. Zwischen Schaft und Ferse: ${plainRows > 0 ? `${plainRows} glatte Reihen und ` : ''}${anklePasses} Reihen Schlauch. Eine Socke braucht die Hälfte des Garns.`,
+  printedGauge: (gauge) => `Maschenprobe: ${gauge}, gewaschen und geruht.`,
+  printedNote: 'Hinter Schätzungen steht keine veröffentlichte Tabelle. Ein Plan, keine Anprobe: den Fuß messen, wenn es geht.',
+};
