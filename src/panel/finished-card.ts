@@ -145,9 +145,9 @@ function createPainter(canvas: HTMLCanvasElement): { paint(painting: Painting): 
     canvas.style.height = `${HEIGHT}px`;
     inks = mixInks(yarnColours, looks);
     const pen = penOf(cloth);
-    drawRim(pen, next, sock, looks);
     paintCells(pen, next, sock, inks, { from: 0, to: now, isDone: true });
     paintCells(pen, next, sock, inks, { from: now + 1, to: Infinity, isDone: false });
+    drawRim(cloth, pen, looks);
     pass = now;
     return next;
   };
