@@ -1,5 +1,6 @@
 import { readTolerance } from './choose/read-tolerance.ts';
 import { nearestShoeSize } from './foot/shoe-size.ts';
+import { createBedsScrub } from './main/beds-scrub.ts';
 import { readCompanion } from './main/companion-desk.ts';
 import { createCompareRoom } from './main/compare-room.ts';
 import { dressPage } from './main/dress-page.ts';
@@ -82,14 +83,11 @@ function startPage(first: FirstSock, shelf: SockShelf, places: readonly [Cupboar
     picture?.frameNext();
     poseAgain();
   };
-  const choosePass = (bedsPass: number): void => {
-    store.update({ bedsPass });
-    poseAgain();
-  };
   const poseAgain = (): void => {
     desk.poseAgain();
     compare.poseAgain();
   };
+  const scrub = createBedsScrub(store, growth, poseAgain), { choosePass } = scrub;
   const lesson = createLessonWay(store, choose, () => rooms);
   const files = createFilesRoom(first.id ?? shelf.newId(), {
     shelf, store, deskOf, places, view, canvas: byId<HTMLCanvasElement>('sock'), theme: () => (isDark(store.state()) ? 'dark' : 'light'),
@@ -101,7 +99,7 @@ function startPage(first: FirstSock, shelf: SockShelf, places: readonly [Cupboar
     },
   });
   const { openSock } = files;
-  parts.push({ render: (state) => { showTheme(isDark(state), view); } }, { render: ({ knitted }) => { growth.setSock(knitted); } });
+  parts.push({ render: (state) => { showTheme(isDark(state), view); } }, { render: ({ knitted }) => { growth.setSock(knitted); } }, scrub);
   parts.push({ render: (state) => { picture?.setLayer(shownLayer(state)); } }, { render: ({ settings }) => { view?.setFootLook(settings.footLook); } });
   parts.push(...buildPanels({ store, deskOf, choose, choosePass, compareWith: (file) => { compare.compareWith(file); }, view, picture, growth }));
   const compare = createCompareRoom({ host: byId('compare'), store, keeper, picture, deskOf, choose, openSock });
@@ -123,7 +121,7 @@ function startPage(first: FirstSock, shelf: SockShelf, places: readonly [Cupboar
     nextLayer: () => { choose({ layer: nextLayer(store.state()) }); },
   });
   exposePageHook(store.state, () => view);
-  const desk = createSockDesk(first.file, { store, ...files.deskTools, work: client(openWorker), picture: () => picture });
+  const desk = createSockDesk(first.file, { store, ...files.deskTools, work: client(openWorker), picture: () => picture, hungAt: growth.positionsAt });
   // What an earlier version of the page kept is in the list now.
   if (files.begin()) keeper.remove(SINGLE);
 }

@@ -20,22 +20,22 @@ export interface GrowingFabric {
 
 /** Sorts a fabric by the passes that make it. A cell is there with the last of its loops; one on a mitre only when the next needle holds; seams, grafts and bind-offs never on the machine. */
 export function sortByPass(whole: Fabric, lastPass: number): GrowingFabric {
-  const never = lastPass + 1, late = new Set<string>(), mitres = new Set<string>();
+  const never = lastPass + 1, late = new Set<number>(), mitres = new Set<number>();
   const edgePass = new Int32Array(whole.edgeKind.length);
   for (let e = 0; e < edgePass.length; e++) {
     const a = whole.edges[2 * e], b = whole.edges[2 * e + 1], kind = whole.edgeKind[e];
     const isLate = kind === EDGE.seam || kind === EDGE.join;
     edgePass[e] = isLate ? never : Math.max(whole.vertexPass[a], whole.vertexPass[b]);
-    if (isLate || kind === EDGE.mitre) for (const key of [`${a} ${b}`, `${b} ${a}`]) (isLate ? late : mitres).add(key);
+    if (isLate || kind === EDGE.mitre) for (const key of [keyOf(whole, a, b), keyOf(whole, b, a)]) (isLate ? late : mitres).add(key);
   }
   const cellPass = Int32Array.from({ length: whole.cellStart.length - 1 }, (_, cell) => {
-    let pass = 0, isLate = false, isOnMitre = false;
+    let pass = 0;
     for (const [a, b] of sidesOf(whole, cell)) {
-      pass = Math.max(pass, whole.vertexPass[a]);
-      isLate ||= late.has(`${a} ${b}`);
-      isOnMitre ||= mitres.has(`${a} ${b}`);
+      const side = keyOf(whole, a, b);
+      if (late.has(side)) return never;
+      pass = Math.max(pass, whole.vertexPass[a], mitres.has(side) ? Math.max(whole.vertexPass[a], whole.vertexPass[b]) + 1 : 0);
     }
-    return isLate ? never : pass + (isOnMitre ? 1 : 0);
+    return pass;
   });
   const cells = sortedBy(cellPass), edges = sortedBy(edgePass), rims = findRims(whole, cellPass, never);
   return {
@@ -47,6 +47,8 @@ export function sortByPass(whole: Fabric, lastPass: number): GrowingFabric {
     vertexCounts: countsBy(whole.vertexPass, lastPass), cellCounts: countsBy(cellPass, lastPass), edgeCounts: countsBy(edgePass, lastPass), ...rims,
   };
 }
+
+function keyOf({ vertexCount }: Fabric, a: number, b: number): number { return a * vertexCount + b; }
 
 function sidesOf({ cellStart, cellVertices }: Fabric, cell: number): (readonly [number, number])[] {
   const from = cellStart[cell], count = cellStart[cell + 1] - from;
@@ -77,12 +79,12 @@ function sortCells(whole: Fabric, order: readonly number[]): Pick<Fabric, 'cellS
 
 /** A side of a cell is a rim from the cell's pass until that of the cell over it. */
 function findRims(whole: Fabric, cellPass: Int32Array, never: number): Pick<GrowingFabric, 'rims' | 'rimPasses' | 'mostRims'> {
-  const cellOver = new Map<string, number>();
-  for (let cell = 0; cell < cellPass.length; cell++) for (const [a, b] of sidesOf(whole, cell)) cellOver.set(`${b} ${a}`, cell);
+  const cellOver = new Map<number, number>();
+  for (let cell = 0; cell < cellPass.length; cell++) for (const [a, b] of sidesOf(whole, cell)) cellOver.set(keyOf(whole, b, a), cell);
   const rims: number[] = [], rimPasses: number[] = [], change = new Int32Array(never + 1);
   for (let cell = 0; cell < cellPass.length; cell++) {
     for (const [a, b] of sidesOf(whole, cell)) {
-      const over = cellOver.get(`${a} ${b}`), until = over === undefined ? never : cellPass[over];
+      const over = cellOver.get(keyOf(whole, a, b)), until = over === undefined ? never : cellPass[over];
       if (until <= cellPass[cell]) continue;
       rims.push(a, b);
       rimPasses.push(cellPass[cell], until);

@@ -2,6 +2,7 @@ import type { Keyframe } from '../pipeline/hang-at.ts';
 import type { HungSock, SockHanger } from '../pipeline/hang-sock.ts';
 import { createSockHanger } from '../pipeline/hang-sock.ts';
 import type { KnittedSock } from '../pipeline/result.ts';
+import type { SockFile } from '../plan/sock-file.ts';
 import type { GrowthFrame, SockView } from '../view/sock-view-types.ts';
 import type { GrowthClient } from '../worker/growth-client.ts';
 import { shapeKey } from '../worker/shape-memory.ts';
@@ -27,6 +28,8 @@ export interface GrowthDesk {
   show(pass: number | null): void;
   /** The sock after a pass, as near to rest as an exported picture needs it; null when the sock changes meanwhile or cannot be worked out. */
   frameAt(pass: number): Promise<GrowthFrame | null>;
+  /** Places of the sock's loops after a pass, three entries a vertex, where they are known well enough to relax from; else null. */
+  readonly positionsAt: (sock: SockFile, pass: number) => Float64Array | null;
   state(): GrowthState;
   /** Heard after every change of the state. Gives back a function that stops listening. */
   onState(callback: (state: GrowthState) => void): () => void;
@@ -64,15 +67,19 @@ class Desk implements GrowthDesk {
 
   setSock(sock: KnittedSock | null): void {
     if (sock === this.sock) return;
-    const old = this.sock, before = this.hanger;
-    this.sock = sock;
-    this.hanger = null;
-    if (sock !== null && old !== null && before !== null && keyOf(sock) === keyOf(old)) {
+    const { sock: old, hanger } = this;
+    // Every pose comes with its sock made anew: one of the same loops in the same yarns is the one that is shown.
+    if (sock !== null && old !== null && keyOf(sock) === keyOf(old)) {
+      if (JSON.stringify(sock.plan.yarns) === JSON.stringify(old.plan.yarns)) return;
+      this.sock = sock;
+      if (hanger === null) return;
       this.hanger = createSockHanger(sock);
-      for (const keyframe of before.book.keyframes) this.hanger.book.add(keyframe);
-      if (this.wanted !== null) this.draw();
+      for (const keyframe of hanger.book.keyframes) this.hanger.book.add(keyframe);
+      this.draw();
       return;
     }
+    this.sock = sock;
+    this.hanger = null;
     this.halt();
     if (this.wanted !== null) this.show(this.wanted);
   }
@@ -98,6 +105,12 @@ class Desk implements GrowthDesk {
       this.answer();
     });
   }
+
+  readonly positionsAt = (file: SockFile, pass: number): Float64Array | null => {
+    const { sock, hanger } = this, isSame = sock !== null && shapeKey(file, 'beds', null) === keyOf(sock);
+    const isKnown = isSame && hanger?.pairAt(pass)?.every(({ quality }) => quality > 0) === true;
+    return isKnown ? hanger.hangAt(pass)?.positions ?? null : null;
+  };
 
   state(): GrowthState {
     const { shown, progress, failure } = this;

@@ -24,7 +24,7 @@ export interface PassPlace {
 
 const FIRST_SPEED = 2;
 
-export function createPassPlace(store: PageStore): PassPlace {
+export function createPassPlace(store: PageStore, choosePass: (pass: number) => void): PassPlace {
   let book: PassesBook | null = null, stop = 0, isClosing = false, speed = FIRST_SPEED;
   const last = (): number => (book === null ? 0 : book.items.length - 1);
   /** False where there is nothing beyond. */
@@ -33,7 +33,7 @@ export function createPassPlace(store: PageStore): PassPlace {
     if (next === stop) return false;
     isClosing = next === last();
     stop = next;
-    store.update({ bedsPass: Math.min(next, last() - 1) });
+    choosePass(Math.min(next, last() - 1));
     return true;
   };
   const clock = createPlayClock({ stopsPerSecond: () => speed, stepBy: (stops) => {

@@ -23,7 +23,7 @@ const FAST = 10, CROSSING_MS = 450, CROSSING_SHARE = 0.75;
 
 /** The work pass by pass: the beds from above over the fabric that hangs from them, the finished sock, the words, and the way through all stops. */
 export function createPassesRoom({ host, store, growth, view, choosePass }: RoomTools): Room {
-  const frame = buildPassesFrame(host), words = pageWords().timeline, place = createPassPlace(store);
+  const frame = buildPassesFrame(host), words = pageWords().timeline, place = createPassPlace(store, choosePass);
   const shapes = createFinishedShapes(() => { store.update({}); });
   const point = (spot: Spot | null): void => { store.update({ spot }); };
   const cards: Cards = {
@@ -70,11 +70,6 @@ export function createPassesRoom({ host, store, growth, view, choosePass }: Room
       view?.setLit(null);
       stop = -1;
       litKey = '';
-      // A person whose own pose is the beds finds the pass there that was reached here.
-      queueMicrotask(() => {
-        const { settings, bedsPass } = store.state();
-        if (settings.pose === 'beds' && bedsPass !== null) choosePass(bedsPass);
-      });
     },
   };
 }

@@ -45,6 +45,8 @@ export interface DeskTools {
   readonly work: WorkClient;
   /** Null where the browser cannot draw: counts and measures go on without a picture. */
   readonly picture: () => SockPicture | null;
+  /** Where loops hang after a pass, if that is known: the pose on the beds goes on from there. */
+  readonly hungAt: (file: SockFile, pass: number) => Float64Array | null;
 }
 
 export function createSockDesk(first: SockFile, tools: DeskTools): SockDesk {
@@ -112,7 +114,7 @@ function withinSock(plan: Plan, pass: number | null): number | null {
 }
 
 function makeShape(tools: DeskTools, file: SockFile): void {
-  const { store, work, picture } = tools;
+  const { store, work, picture, hungAt } = tools;
   store.update({ posed: null, shape: { kind: 'relaxing', fraction: 0 } });
   picture()?.expect(performance.now());
   const { settings: { pose }, bedsPass } = store.state();
@@ -125,7 +127,7 @@ function makeShape(tools: DeskTools, file: SockFile): void {
       picture()?.progress(positions, pose, performance.now());
       store.update({ shape: { kind: 'relaxing', fraction } });
     },
-  }, pose === 'beds' ? bedsPass : null).then((outcome) => { settle(tools, outcome); });
+  }, pose === 'beds' ? bedsPass : null, pose === 'beds' && bedsPass !== null ? hungAt(file, bedsPass) : null).then((outcome) => { settle(tools, outcome); });
 }
 
 function settle({ store, picture }: DeskTools, outcome: MakeOutcome): void {

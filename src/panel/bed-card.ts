@@ -1,4 +1,4 @@
-import { LOOP, NEEDLE } from '../machine/codes.ts';
+import { BED, LOOP, NEEDLE } from '../machine/codes.ts';
 import type { StitchGrid } from '../machine/grid.ts';
 import type { NeedleRef } from '../plan/step.ts';
 import { pageWords } from '../words/page-words.ts';
@@ -36,7 +36,7 @@ export function createBedCard(host: HTMLElement, hooks: BedHooks): BedCard {
   const scroller = el('div', { class: 'beds-scroll' }, canvas), readout = el('p', { class: 'beds-readout' });
   host.append(scroller, el('div', { class: 'beds-foot' }, readout, drawBedLegend()));
   let drawn: { readonly scene: BedScene; readonly view: BedView } | null = null;
-  let places: BedPlaces | null = null, way = 1, cursor: NeedleRef | null = null, isPointed = false;
+  let places: BedPlaces | null = null, way = 1, cursor: NeedleRef | null = null, isPointed = false, span = '';
 
   const draw = (): void => {
     const pen = canvas.getContext('2d');
@@ -44,6 +44,7 @@ export function createBedCard(host: HTMLElement, hooks: BedHooks): BedCard {
     const { scene, view } = drawn;
     places = placeBeds(scroller.clientWidth, scene);
     fitCanvas(canvas, places);
+    if (span !== (span = `${scene.first} ${scene.last} ${places.width}`)) scroller.scrollLeft = (places.width - scroller.clientWidth) / 2;
     const ratio = devicePixelRatio;
     pen.setTransform(ratio, 0, 0, ratio, 0, 0);
     drawBeds(pen, places, scene, showOf(view, way, isPointed ? cursor : spotNeedle(scene, view)));
@@ -52,7 +53,7 @@ export function createBedCard(host: HTMLElement, hooks: BedHooks): BedCard {
   const tell = (scene: BedScene, view: BedView): void => {
     const at = isPointed ? cursor : spotNeedle(scene, view), chosen = cursor ?? { bed: 'front' as const, needle: scene.first };
     const needle = findNeedle(scene, at);
-    setText(readout, needle === null ? '' : needleWords(needle, view));
+    setText(readout, isPointed || view.spot === null ? needle === null ? '' : needleWords(needle, view) : spotWords(scene, view, view.spot));
     const focused = findNeedle(scene, chosen);
     setAttributes(canvas, { 'aria-valuemin': scene.first, 'aria-valuemax': scene.last, 'aria-valuenow': chosen.needle, 'aria-valuetext': focused === null ? '' : needleWords(focused, view) });
   };
@@ -109,7 +110,7 @@ function showOf({ grid, yarnColours, labelOf, needlesPerBed }: BedView, way: num
 function spotNeedle({ needles }: BedScene, { spot, grid }: BedView): NeedleRef | null {
   if (spot === null) return null;
   const hanging = needles.find(({ loop }) => loop === spot.loop);
-  return hanging ?? { bed: grid.bed[spot.loop] === 0 ? 'front' : 'back', needle: grid.needle[spot.loop] };
+  return hanging ?? { bed: grid.bed[spot.loop] === BED.front ? 'front' : 'back', needle: grid.needle[spot.loop] };
 }
 
 function findNeedle({ needles }: BedScene, at: NeedleRef | null): BedNeedle | null {
@@ -135,9 +136,22 @@ function needleOfKey(key: string, { bed, needle }: NeedleRef, { first, last }: B
   }
 }
 
+/** Of a stitch that is pointed at elsewhere: its needle if it hangs, else where it was or will be knitted. */
+function spotWords(scene: BedScene, view: BedView, { loop }: Spot): string {
+  const hanging = scene.needles.find((at) => at.loop === loop);
+  if (hanging !== undefined) return needleWords(hanging, view);
+  const { timeline: words } = pageWords();
+  return words.madeOn(loopText(view.grid, loop), view.labelOf(view.grid.needle[loop]), words.bed[view.grid.bed[loop] === BED.front ? 'front' : 'back']);
+}
+
+function loopText(grid: StitchGrid, loop: number): string {
+  const { timeline: words, passes } = pageWords();
+  return words.loopOf(grid.kind[loop] === LOOP.castOn ? 0 : grid.pass[loop], passes.sections[sectionOfLoop(grid, loop)]);
+}
+
 /** `Needle R12, front bed: held, put on hold here, one wrap; stitch of pass 61, heel in`. */
 export function needleWords(at: BedNeedle, { grid, labelOf }: Pick<BedView, 'grid' | 'labelOf'>): string {
-  const { timeline: words, passes } = pageWords();
+  const { timeline: words } = pageWords();
   const state = at.state === NEEDLE.held ? words.states.held : at.state === NEEDLE.working ? words.states.working : words.states.empty;
   const facts = [
     state, at.isNowHeld ? words.nowHeld : '', at.isReturned ? words.returned : '', at.isWrapped ? words.wrapped : '',
@@ -145,6 +159,6 @@ export function needleWords(at: BedNeedle, { grid, labelOf }: Pick<BedView, 'gri
   ].filter((fact) => fact !== '');
   const place = `${words.needleAt(labelOf(at.needle), words.bed[at.bed])}: ${facts.join(', ')}`;
   if (at.loop < 0) return place;
-  return `${place}; ${words.loopOf(grid.kind[at.loop] === LOOP.castOn ? 0 : grid.pass[at.loop], passes.sections[sectionOfLoop(grid, at.loop)])}`;
+  return `${place}; ${loopText(grid, at.loop)}`;
 }
 

@@ -217,7 +217,8 @@ function drawMarks(pen: Pen, places: BedPlaces, { needles }: BedScene, { looks }
 function drawMoves(pen: Pen, places: BedPlaces, { moves }: BedScene, { looks }: BedShow): void {
   pen.strokeStyle = looks.accent;
   pen.fillStyle = looks.accent;
-  pen.lineWidth = 1.5;
+  // Many side by side are thin, or they would run together.
+  pen.lineWidth = moves.length > 40 ? 0.8 : 1.5;
   for (const move of moves) drawMove(pen, places, move);
 }
 

@@ -19,7 +19,7 @@ export const DEPTH = { number: 9, mark: 22, plate: 29, plateEnd: 47, wrap: 62, g
 const TIP = { [NEEDLE.empty]: 53, [NEEDLE.working]: 73, [NEEDLE.held]: 92 } as Readonly<Record<number, number>>;
 export const BED_HEIGHT = 226;
 /** A needle is told from its neighbour, and pointed at, from so many pixels on. */
-const LEAST_PITCH = 5, MOST_PITCH = 26, MARGIN = 58, NARROW_MARGIN = 46, NARROW_PX = 500;
+const LEAST_PITCH = 4.4, MOST_PITCH = 26, MARGIN = 58, NARROW_MARGIN = 46, NARROW_PX = 500;
 
 /** All needles of the span in the room there is; wider than that where they would be too close to tell apart. */
 export function placeBeds(roomPx: number, span: NeedleSpan): BedPlaces {

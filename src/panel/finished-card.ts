@@ -2,7 +2,7 @@ import type { Trace } from '../machine/trace.ts';
 import type { WorkItem } from '../sheet/list-work.ts';
 import { pageWords } from '../words/page-words.ts';
 import { button, el, setAttributes, setText } from './dom.ts';
-import { type ClothInks, drawLit, drawSpotRing, frameSock, litColour, mixInks, paintCells, pixelX, pixelY, placeUnder, type SockFrame } from './finished-drawing.ts';
+import { type ClothInks, drawLit, drawRim, drawSpotRing, frameSock, litColour, mixInks, paintCells, pixelX, pixelY, placeUnder, type SockFrame } from './finished-drawing.ts';
 import { type FinishedSock, loopsOfStop, nearestLoop, type SockSide } from './finished-model.ts';
 import { loopWords } from './loop-readout.ts';
 import type { Spot } from './page-state.ts';
@@ -147,6 +147,7 @@ function createPainter(canvas: HTMLCanvasElement): { paint(painting: Painting): 
     const pen = penOf(cloth);
     paintCells(pen, next, sock, inks, { from: 0, to: now, isDone: true });
     paintCells(pen, next, sock, inks, { from: now + 1, to: Infinity, isDone: false });
+    drawRim(cloth, pen, looks);
     pass = now;
     return next;
   };

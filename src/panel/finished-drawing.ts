@@ -78,6 +78,25 @@ export function paintCells(pen: Pen, frame: SockFrame, sock: FinishedSock, inks:
   }
 }
 
+/** A line round the whole sock, under what is painted already: what is not knitted yet may be as pale as the page. */
+export function drawRim(cloth: HTMLCanvasElement, pen: Pen, looks: PageLooks): void {
+  const rim = document.createElement('canvas'), rimPen = rim.getContext('2d'), reach = RIM_PX * devicePixelRatio;
+  rim.width = cloth.width;
+  rim.height = cloth.height;
+  if (rimPen === null) return;
+  for (const [x, y] of [[1, 0], [-1, 0], [0, 1], [0, -1], [0.7, 0.7], [0.7, -0.7], [-0.7, 0.7], [-0.7, -0.7]]) rimPen.drawImage(cloth, reach * x, reach * y);
+  rimPen.globalCompositeOperation = 'source-in';
+  rimPen.fillStyle = looks.soft;
+  rimPen.fillRect(0, 0, rim.width, rim.height);
+  pen.save();
+  pen.setTransform(1, 0, 0, 1, 0, 0);
+  pen.globalCompositeOperation = 'destination-over';
+  pen.drawImage(rim, 0, 0);
+  pen.restore();
+}
+
+const RIM_PX = 1.2;
+
 /** As the picture lights stitches: in the one of two colours that is farther from their yarn's. */
 const LIT = ['#ffd400', '#ff2a9d'] as const, CASING = '#1d1407';
 

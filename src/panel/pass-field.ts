@@ -2,7 +2,8 @@ import { pageWords } from '../words/page-words.ts';
 import { button, el, setAttributes, setText } from './dom.ts';
 
 export interface PassField {
-  readonly element: HTMLElement;
+  /** The field, and what is wrong with what stands in it. */
+  readonly elements: readonly HTMLElement[];
   /** The last pass of the sock. */
   setLast(pass: number): void;
 }
@@ -31,7 +32,7 @@ export function createPassField(goTo: (pass: number) => void): PassField {
   input.addEventListener('keydown', (event) => { if (event.key === 'Enter') go(); });
   input.addEventListener('input', () => { if (readPass(input.value, last) !== null || input.value.trim() === '') say(''); });
   return {
-    element: el('div', { class: 'way-number' }, el('label', { for: 'pass-number' }, words.passNumber), input, button(words.go, { class: 'notice-button' }, go), told),
+    elements: [el('div', { class: 'way-number' }, el('label', { for: 'pass-number' }, words.passNumber), input, button(words.go, { class: 'notice-button' }, go)), told],
     setLast: (pass) => { last = pass; },
   };
 }

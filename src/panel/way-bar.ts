@@ -46,7 +46,7 @@ export function createWayBar(host: HTMLElement, hooks: WayHooks): WayBar {
   const ribbon = el('div', { class: 'way-ribbon', 'aria-hidden': 'true' }), parts = el('ol', { class: 'way-parts', 'aria-label': words.partsLabel });
   const buttons = createButtons(hooks), speed = createSpeed(hooks.setSpeed);
   host.append(
-    el('div', { class: 'way-row' }, el('div', { class: 'way-buttons', role: 'group', 'aria-label': words.way }, ...buttons.elements), speed.element, field.element),
+    el('div', { class: 'way-row' }, el('div', { class: 'way-buttons', role: 'group', 'aria-label': words.way }, ...buttons.elements), speed.element, ...field.elements),
     el('div', { class: 'way-track' }, ribbon, scrubber), parts, el('p', { class: 'way-keys' }, words.keys));
   let drawn: readonly SectionMark[] | null = null, chips: readonly HTMLElement[] = [];
   return {

@@ -154,7 +154,8 @@ function createGapBook(book: KeyframeBook): GapBook {
     },
     progress: (lastPass) => {
       const all = gaps().reduce((sum, { from, to, far }) => sum + (far <= CLOSE_MM ? to - from : 0), 0);
-      return Math.min(1, all / Math.max(1, 2 * lastPass - 1));
+      // One chain ends at the last pass, the other at the one before; they begin at 0 and 1.
+      return all / Math.max(1, 2 * lastPass - 2);
     },
   };
 }

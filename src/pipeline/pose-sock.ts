@@ -29,6 +29,8 @@ export interface PoseOptions extends Omit<RelaxOptions, 'start' | 'coarse' | 'fi
   readonly near?: NearShape;
   /** On the beds: after which pass; default the heel's last but one. Beyond the last it is the last. */
   readonly pass?: number;
+  /** On the beds: where the loops knitted by that pass hang, nearly; three entries a vertex, mm. The shape at rest is the same but for folds that could lie one way or another, and sooner found. */
+  readonly hung?: Float64Array;
 }
 
 /** The shown foot is this much smaller all round than the real one, and reaches so far over the sock's top, mm; chosen by eye. */
@@ -50,7 +52,8 @@ export function* poseInSteps(sock: KnittedSock, name: PoseName, options: PoseOpt
       const { grid, liveNeedles } = gridAtPass(sock.program, sock.grid, sock.trace, pass);
       const fabric = buildPartFabric(grid, sock.fabric), { needlesPerBed, needlePitchMm, firmness } = sock.plan;
       const setUp = setUpBeds({ fabric, grid, liveNeedles, needlesPerBed, needlePitchMm, firmness });
-      const pose = yield* relaxHeldInSteps(fabric, name, setUp, options);
+      const start = options.hung?.length === setUp.start.length ? { start: options.hung } : {};
+      const pose = yield* relaxHeldInSteps(fabric, name, setUp, { ...options, ...start });
       return { ...measured(fabric, pose), part: { fabric, grid, pass, holding: findHolding(sock, pass, { fabric, grid }, setUp.claw, pose.positions) } };
     }
   }

@@ -129,15 +129,22 @@ class KnitView implements SockView {
     const isNew = (frame === null) === this.isGrowing;
     this.isGrowing = frame !== null;
     this.first.setGrowth(frame);
-    if (isNew) {
-      this.rig.setPose(frame === null ? this.pose : 'beds');
-      this.showVeil();
-      this.rig.frame(false);
-    } else if (frame !== null) {
-      this.rig.keepInView();
-    }
+    if (isNew) this.changeGrowth();
+    else if (frame !== null) this.rig.keepInView();
     this.move();
   }
+
+  /** The growth has come or gone: the camera turns to it, unless it looks at the beds already. */
+  private changeGrowth(): void {
+    this.applyDim();
+    this.showVeil();
+    this.rig.setPose(this.isGrowing ? 'beds' : this.pose);
+    if (this.pose === 'beds') this.rig.keepInView();
+    else this.rig.frame(false);
+  }
+
+  /** A growing sock is no old shape that waits. */
+  private applyDim(): void { for (const sock of this.socks()) sock.setDim(this.isGrowing ? 0 : this.dim); }
 
   setLit(lit: Lit | null): void {
     this.first.setLit(lit);
@@ -158,7 +165,7 @@ class KnitView implements SockView {
 
   setDimmed(isDimmed: boolean): void {
     this.dim = isDimmed ? DIM : 0;
-    for (const sock of this.socks()) sock.setDim(this.dim);
+    this.applyDim();
     this.requestDraw();
   }
 

@@ -32,8 +32,8 @@ export interface OpenPort {
 }
 
 export interface WorkClient {
-  /** Latest wins: whatever runs or waits is cancelled. */
-  make(file: SockFile, pose: PoseName, listener: MakeListener, pass?: number | null): Promise<MakeOutcome>;
+  /** Latest wins: whatever runs or waits is cancelled. `hung`: on the beds, a shape near to rest to go on from, if one is known. */
+  make(file: SockFile, pose: PoseName, listener: MakeListener, pass?: number | null, hung?: Float64Array | null): Promise<MakeOutcome>;
   /** One sock to a table of sizes: counts, and no shapes. */
   grade(file: SockFile, sizes: readonly SizeRow[]): Promise<GradeOutcome>;
   cancel(): void;
@@ -46,6 +46,7 @@ interface MakeJob {
   readonly file: SockFile;
   readonly pose: PoseName;
   readonly pass: number | null;
+  readonly hung: Float64Array | null;
   readonly listener: MakeListener;
   readonly settle: (outcome: MakeOutcome) => void;
   readonly begun: number;
@@ -92,9 +93,9 @@ class LatestWins implements WorkClient {
     this.graceMs = graceMs;
   }
 
-  make(file: SockFile, pose: PoseName, listener: MakeListener, pass: number | null = null): Promise<MakeOutcome> {
+  make(file: SockFile, pose: PoseName, listener: MakeListener, pass: number | null = null, hung: Float64Array | null = null): Promise<MakeOutcome> {
     return new Promise((settle) => {
-      this.begin({ kind: 'make', id: this.nextId(), file, pose, pass, listener, settle, begun: performance.now() });
+      this.begin({ kind: 'make', id: this.nextId(), file, pose, pass, hung, listener, settle, begun: performance.now() });
     });
   }
 
@@ -146,7 +147,7 @@ class LatestWins implements WorkClient {
     const { id, file } = job;
     if (job.kind === 'grade') return { kind: 'grade', id, file, sizes: job.sizes };
     const needsShape = this.shapes.recall(shapeKey(file, job.pose, job.pass)) === null;
-    return { kind: 'make', id, file, pose: job.pose, pass: job.pass, needsShape };
+    return { kind: 'make', id, file, pose: job.pose, pass: job.pass, needsShape, ...(job.hung === null ? {} : { hung: job.hung }) };
   }
 
   private dial(): OpenPort {

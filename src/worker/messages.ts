@@ -7,9 +7,9 @@ import type { KnittedSock, PosedSock } from '../pipeline/result.ts';
 import type { SockFile } from '../plan/sock-file.ts';
 import type { PoseName } from '../shape/pose.ts';
 
-/** What the page asks of the worker. `pass` is for the pose on the beds, null the usual one. `needsShape` is false where the page remembers the shape already. */
+/** What the page asks of the worker. `pass` is for the pose on the beds, null the usual one. `hung` a shape to go on from. `needsShape` is false where the page remembers the shape already. */
 export type WorkRequest =
-  | { readonly kind: 'make'; readonly id: number; readonly file: SockFile; readonly pose: PoseName; readonly pass: number | null; readonly needsShape: boolean }
+  | { readonly kind: 'make'; readonly id: number; readonly file: SockFile; readonly pose: PoseName; readonly pass: number | null; readonly needsShape: boolean; readonly hung?: Float64Array }
   | { readonly kind: 'grade'; readonly id: number; readonly file: SockFile; readonly sizes: readonly SizeRow[] }
   | { readonly kind: 'cancel'; readonly id: number };
 

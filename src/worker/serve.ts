@@ -33,7 +33,7 @@ export function serve(port: Port, workshop: Workshop): void {
   let last: (NearShape & { readonly pose: PoseName }) | null = null;
   const post = (reply: WorkReply | AdviseReply, transfer: Transferable[] = []): void => { port.postMessage(reply, transfer); };
 
-  const make = async ({ id, file, pose, pass, needsShape }: WorkRequest & { kind: 'make' }): Promise<void> => {
+  const make = async ({ id, file, pose, pass, needsShape, hung }: WorkRequest & { kind: 'make' }): Promise<void> => {
     const isCancelled = (): boolean => cancelled.has(id);
     const outcome = workshop.knit(file);
     if (outcome.sock === null) { post({ kind: 'refused', id, problems: outcome.problems }); return; }
@@ -44,7 +44,7 @@ export function serve(port: Port, workshop: Workshop): void {
     });
     const posed = await workInSlices(workshop.pose(outcome.sock, pose, {
       isCancelled, onProgress,
-      ...(pass === null ? {} : { pass }),
+      ...(pass === null ? {} : { pass }), ...(hung === undefined ? {} : { hung }),
       ...(last?.pose === pose ? { near: last } : {}),
     }));
     if (isCancelled() || posed.pose.status === 'cancelled') post({ kind: 'cancelled', id });
