@@ -15,7 +15,7 @@ export interface HungSock {
   readonly vertexCount: number;
   /** Their places, three entries a vertex, mm, axes as in the pose on the beds. */
   readonly positions: Float64Array;
-  /** Needles that ever carry a loop, so that they stand still from pass to pass, and the weights. */
+  /** Needles that carry a loop at some pass of a flat leg, or at some pass after it, so that they stand still from pass to pass; and the weights. */
   readonly holding: Holding;
   /** Whether this is the shape at rest; else it lies between those of other passes, or is on its way to rest. */
   readonly isRelaxed: boolean;
@@ -33,12 +33,16 @@ export interface SockHanger {
   hangAt(pass: number): HungSock | null;
 }
 
+/** Of a flat leg all its rows lie on both beds side by side, twice as broad as the tube. */
+const FLAT_SECTIONS: readonly string[] = ['cast-on', 'leg', 'plain'];
 /** Passes by which alike keyframes may be farther apart than the nearest ones. `chosen by eye`. */
 const MUCH_LONGER = 12;
 
 export function createSockHanger(sock: KnittedSock): SockHanger {
-  const growth = prepareGrowth(sock), book = createKeyframeBook(), { plan: { needlePitchMm }, grid, fabric } = sock;
-  const shown = findNeedles(sock, 0, growth.lastPass);
+  const growth = prepareGrowth(sock), book = createKeyframeBook(), { plan, grid, fabric, trace } = sock, { needlePitchMm } = plan;
+  const flat = trace.passes.filter(({ section }) => FLAT_SECTIONS.includes(section)).length, isFlat = plan.legKind === 'flat-rib';
+  // Turning the work halves the breadth: the machine stands still before it and after it.
+  const needlesBefore = findNeedles(sock, 0, isFlat ? flat - 1 : growth.lastPass), needlesAfter = isFlat ? findNeedles(sock, flat, growth.lastPass) : needlesBefore;
   let edgeCount = 0;
   while (grid.kind[fabric.vertexLoop[edgeCount]] === LOOP.castOn) edgeCount++;
   const within = (pass: number): number => Math.min(growth.lastPass, Math.max(0, Math.round(pass)));
@@ -49,6 +53,7 @@ export function createSockHanger(sock: KnittedSock): SockHanger {
       const pass = within(wanted), pair = pairAt(pass);
       if (pair === null) return null;
       const [before, after] = pair, vertexCount = growth.vertexCounts[pass], positions = new Float64Array(3 * vertexCount);
+      const shown = pass < flat ? needlesBefore : needlesAfter;
       hangBetweenInto(positions, growth, before, after, pass);
       return {
         pass, vertexCount, positions, isRelaxed: before === after && before.quality === 2,

@@ -11,6 +11,7 @@ import { benchPassesRoom } from './passes-bench.ts';
 import { benchScale } from './scale-bench.ts';
 import { benchSolvers } from './solver-bench.ts';
 import { benchSplit } from './split-bench.ts';
+import { benchTimeline } from './timeline-bench.ts';
 import { benchWorn } from './worn-bench.ts';
 
 // An interrupted bench ends in order, so that its temporary folder goes with it.
@@ -31,6 +32,7 @@ if (wants('split', 'shape')) benchSplit();
 if (wants('scale', 'shape')) benchScale(wantsAll);
 if (wants('membrane', 'shape')) benchMembrane();
 if (wants('solvers', 'shape')) await benchSolvers();
+if (wants('timeline')) await benchTimeline(fileURLToPath(new URL('../..', import.meta.url)));
 if (wants('page')) await benchPage(fileURLToPath(new URL('../..', import.meta.url)));
 if (wants('chart')) await benchChart(fileURLToPath(new URL('../..', import.meta.url)));
 if (wants('passes', 'page')) await benchPassesRoom(fileURLToPath(new URL('../..', import.meta.url)));

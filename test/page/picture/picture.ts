@@ -19,8 +19,8 @@ export interface PictureBench {
   hovered: HoveredLoop | null;
   contexts: string[];
   make(file: SockFile, pose: PoseName): { readonly sock: KnittedSock; readonly posed: PosedSock };
-  /** A sock's growth with all its keyframes made. */
-  grow(file: SockFile): Growing;
+  /** A sock's growth with all its keyframes made; `isQuick`: its shapes hung up only, not relaxed. */
+  grow(file: SockFile, isQuick?: boolean): Growing;
   companionOf(made: { readonly sock: KnittedSock; readonly posed: PosedSock }, label: string): Companion;
 }
 
@@ -36,11 +36,13 @@ function make(file: SockFile, pose: PoseName): { readonly sock: KnittedSock; rea
   return { sock, posed: poseSock(sock, pose) };
 }
 
-function grow(file: SockFile): Growing {
+function grow(file: SockFile, isQuick = false): Growing {
   const { sock } = knitSock(file);
   if (sock === null) throw new Error('the sock cannot be knitted');
   const hanger = createSockHanger(sock), grower = createGrower(sock, hanger.growth, hanger.book), attention = { pass: 0, isResting: false };
-  for (let task = grower.next(attention); task !== null; task = grower.next(attention)) runToEnd(grower.make(task));
+  for (let task = grower.next(attention); task !== null && !(isQuick && task.quality > 0); task = grower.next(attention)) {
+    runToEnd(grower.make(task));
+  }
   return {
     sock, lastPass: hanger.growth.lastPass,
     frameAt: (pass) => {
