@@ -72,8 +72,8 @@ export function createWayBar(host: HTMLElement, hooks: WayHooks): WayBar {
 /** `Heel in 57–78`. */
 function partButton({ part, stop, end }: SectionMark, goTo: (stop: number) => void): HTMLElement {
   const { parts, partFrom } = pageWords().timeline;
-  const chip = button('', { class: 'way-part', 'data-stop': stop, 'aria-label': partFrom(parts[part], stop, end) }, () => { goTo(stop); });
-  chip.append(parts[part], el('small', {}, stop === end ? String(stop) : `${stop}–${end}`));
+  const chip = button('', { class: 'way-part', 'data-stop': stop, title: partFrom(parts[part], stop, end) }, () => { goTo(stop); });
+  chip.append(parts[part], ' ', el('small', {}, stop === end ? String(stop) : `${stop}–${end}`));
   return chip;
 }
 
