@@ -77,27 +77,22 @@ export function createStandTable(keeper: Keeper, vault: PlaceVault, onRestored: 
   };
   const stops = (): number => work()?.items.length ?? 0;
   const work = (): StandWork | null => (place === null ? null : workOf(place.file, isMirrored(place)));
-  const now = (): string => new Date().toISOString();
   return {
     place: here, places: () => shelf.places, work, name: () => here().file.name ?? DEFAULTS.name, isBegun: () => isBegun(here()),
     forward: () => {
-      if (isPairDone(here(), stops())) return false;
-      change(stepOn(here(), stops(), now()));
-      return true;
+      const isStep = !isPairDone(here(), stops());
+      if (isStep) change(stepOn(here(), stops(), new Date().toISOString()));
+      return isStep;
     },
     back: () => { change(stepBack(here(), stops())); },
-    undo: () => {
-      const before = past.pop();
-      put(before ?? stepBack(here(), stops()));
-    },
+    undo: () => { put(past.pop() ?? stepBack(here(), stops())); },
     change, take,
     start: (file) => { take(beginPlace(newId(shelf.places), file)); },
     forget: (id) => { shelf.forget(id); },
     follow: ({ file, problems, planned }) => {
       if (problems.length > 0 || planned === null || file === panelFile) return;
       panelFile = file;
-      if (place === null) place = beginPlace(newId(shelf.places), file);
-      else if (!isBegun(place) && place.startedAt === null && place.notes.length === 0) place = beginPlace(place.id, file);
+      if (place === null || isBlank(place)) place = beginPlace(place?.id ?? newId(shelf.places), file);
     },
     settings: () => settings,
     choose: (chosen) => {
@@ -108,6 +103,9 @@ export function createStandTable(keeper: Keeper, vault: PlaceVault, onRestored: 
     restored: () => isRestored,
   };
 }
+
+/** Nothing would be lost with it. */
+const isBlank = (place: KnitPlace): boolean => !isBegun(place) && place.startedAt === null && place.notes.length === 0;
 
 /** Unlike any that is kept; the clock tells two windows apart. */
 function newId(places: readonly KnitPlace[]): string {

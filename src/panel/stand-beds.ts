@@ -50,7 +50,7 @@ export function drawBeds(picture: BedPicture, widthPx: number, heightPx: number)
   return svg('svg', { class: 'stand-beds', width: widthPx, height: heightPx, viewBox: `0 0 ${widthPx} ${heightPx}`, role: 'img', 'aria-label': face.bedsLabel(picture.moves.length, held) },
     ...(['back', 'front'] as const).flatMap((bed) => drawBed(picture, frame, bed, widthPx)),
     ...drawMiddle(picture, frame),
-    ...picture.moves.flatMap((move) => drawMove(move, picture, frame, picture.moves.length <= MOST_LABELS ? picture.label : null)),
+    ...picture.moves.flatMap((move, i) => drawMove(move, picture, frame, picture.moves.length <= MOST_LABELS && !isCrowded(move, picture.moves.slice(0, i), frame) ? picture.label : null)),
     ...drawCarriage(picture, frame, widthPx));
 }
 
@@ -82,6 +82,11 @@ function drawMiddle({ needlesPerBed }: BedPicture, { at, heightPx, gapPx, first,
   if (middle < first || middle + 1 > last) return [];
   const x = (at(Math.floor(middle)) + at(Math.ceil(middle + 0.5))) / 2;
   return [svg('line', { class: 'bed-middle', x1: x, x2: x, y1: heightPx / 2 - gapPx - PLATE_PX, y2: heightPx / 2 + gapPx + PLATE_PX })];
+}
+
+/** Names of neighbours would lie over each other where needles are drawn close. */
+function isCrowded(move: HandMove, before: readonly HandMove[], { at }: Frame): boolean {
+  return move.do === 'transfer' && before.some((other) => other.do === 'transfer' && other.to.bed === move.to.bed && Math.abs(at(other.to.needle) - at(move.to.needle)) < 2.2 * FONT_PX);
 }
 
 function drawMove(move: HandMove, picture: BedPicture, frame: Frame, label: ((needle: number) => string) | null): SVGElement[] {

@@ -1,5 +1,8 @@
+import { mkdtemp } from 'node:fs/promises';
+import { join } from 'node:path';
+import { chromium } from 'playwright-core';
 import type { BrowserContext, Page } from 'playwright-core';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, inject, it, onTestFinished } from 'vitest';
 import { openPage } from './browser.ts';
 import type { OpenedPage, OpenOptions } from './browser.ts';
 import { namelessControls } from './name-controls.ts';
@@ -78,6 +81,27 @@ describe('at the machine', () => {
     expect(await inAll(third.page)).toBe('57 of 74 in all');
     expect((await kept(third.page)).stop).toBe(57);
     expect([...second.errors, ...third.errors]).toEqual([]);
+  });
+
+  it('a dead battery at pass 57: the browser is struck down at once, and with its profile it is at pass 57 again', async () => {
+    const { executablePath, env } = inject('browser'), profile = await mkdtemp(join(inject('scratch'), 'profile-'));
+    // Without a picture: the room needs none.
+    const start = (): Promise<BrowserContext> => chromium.launchPersistentContext(profile, { executablePath, args: ['--no-sandbox'], env: { ...process.env as Record<string, string>, ...env } });
+    const first = await start(), page = await first.newPage();
+    await page.addInitScript({ content: `localStorage.setItem('heelwright.sock', ${JSON.stringify(JSON.stringify(LONG))}); localStorage.setItem('heelwright.settings', '{"room":"stand"}');` });
+    await page.goto(inject('pageUrl'));
+    await shown(page);
+    await press(page, 'Space', 57);
+    expect(await inAll(page)).toBe('57 of 74 in all');
+    const session = await first.browser()!.newBrowserCDPSession(), gone = new Promise((resolve) => { first.on('close', resolve); });
+    session.send('Browser.crash').catch(() => undefined);
+    await gone;
+    const second = await start(), again = await second.newPage();
+    onTestFinished(() => second.close());
+    await again.addInitScript({ content: 'try { localStorage.setItem("heelwright.settings", \'{"room":"stand"}\'); } catch {}' });
+    await again.goto(inject('pageUrl'));
+    await expect.poll(() => inAll(again), { timeout: 10_000 }).toBe('57 of 74 in all');
+    expect(await said(again)).toContain('this is where you were');
   });
 
   it('a whole short pair by keyboard alone: every pass once, both socks, back and forth; Escape leaves and the place is kept', async () => {

@@ -51,8 +51,8 @@ describe('places that are kept', () => {
     const keeper = storage(2), shelf = openShelf(keeper, vaultOf()), a = stepOn(beginPlace('a', SOCK), 90, NOON);
     expect(shelf.put(a)).toBe(true);
     expect(shelf.put(stepOn(a, 90, NOON))).toBe(false);
-    expect(shelf.places[0]!.stop).toBe(2);
-    expect(openShelf(keeper, vaultOf()).places[0]!.stop).toBe(1);
+    expect(shelf.places[0].stop).toBe(2);
+    expect(openShelf(keeper, vaultOf()).places[0].stop).toBe(1);
   });
 
   test('a damaged place harms no other, is told, and stays where it is', () => {
@@ -83,13 +83,13 @@ describe('places that are kept', () => {
     // Of three steps the browser has written one, the vault all.
     for (const place of [a, stepOn(a, 90, NOON), stepOn(stepOn(a, 90, NOON), 90, NOON)]) shelf.put(place);
     const again = openShelf(keeper, vault);
-    expect(again.places[0]!.stop).toBe(1);
+    expect(again.places[0].stop).toBe(1);
     expect(await again.restore()).toBe(true);
     expect(again.places.map(({ id, stop }) => [id, stop])).toEqual([['a', 3]]);
     expect(await again.restore()).toBe(false);
     // Nothing at all was written: the place is found in the vault alone.
     const bare = openShelf(storage(), vault);
-    expect([bare.places.length, await bare.restore(), bare.places[0]!.stop]).toEqual([0, true, 3]);
+    expect([bare.places.length, await bare.restore(), bare.places[0].stop]).toEqual([0, true, 3]);
     bare.forget('a');
     expect(await openShelf(storage(), vault).restore()).toBe(false);
     // The shelf's copy is later: it stays.
@@ -97,7 +97,7 @@ describe('places that are kept', () => {
     const late = openShelf(full, vaultOf());
     for (let i = 0; i < 3; i++) late.put({ ...a, stop: 5 + i });
     const kept = openShelf(full, old);
-    expect([await kept.restore(), kept.places[0]!.stop]).toEqual([false, 7]);
+    expect([await kept.restore(), kept.places[0].stop]).toEqual([false, 7]);
   });
 
   test('choices for the stand fall back one by one', () => {
