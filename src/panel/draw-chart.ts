@@ -93,6 +93,9 @@ function eachRun({ picture: { chart }, columns, rows }: Drawing, keyOf: (cell: n
 
 function fillCells(drawing: Drawing): void {
   const { context, picture: { chart, isTinted }, colours, x, y, w, h } = drawing;
+  // Under the cells, a pixel wider all round: pale yarn on pale paper has an edge however small it is drawn.
+  context.fillStyle = colours.soft;
+  eachRun(drawing, () => 0, (_, row, from, to) => { context.fillRect(x(from) - 0.7, y(row + 1) - 0.7, (to - from) * w + 1.4, h + 1.4); });
   const fills = isTinted ? colours.washes : colours.yarns.map(() => colours.raised), beside = fills.length;
   eachRun(drawing, (cell) => (chart.isBeside[cell] === 1 && !isTinted ? beside : chart.yarn[cell]), (key, row, from, to) => {
     context.fillStyle = fills[key] ?? colours.field;

@@ -161,9 +161,9 @@ function drawThreads(grid: StitchGrid, { isHeld }: LoopNotes, { column, row, loo
   loop.forEach((id, from) => {
     const child = grid.child[id], to = child < 0 ? -1 : cellOfLoop[child];
     if (to < 0 || (column[to] === column[from] && row[to] === row[from] + 1)) return;
-    const across = Math.abs(column[to] - column[from]);
-    // A thread to the far end of a closing row, or round the cut, says nothing in a plane.
-    if (across > 1) return;
+    const across = Math.abs(column[to] - column[from]), isClosing = grid.kind[child] !== LOOP.knit;
+    // A thread to a closing row elsewhere, along its chain, or round the cut, says nothing in a plane.
+    if (across > 1 || (isClosing && (across > 0 || grid.kind[id] > LOOP.knit))) return;
     threads.push({ from, to, kind: isHeld[id] === 1 ? 'held' : across === 1 ? 'taken' : 'resting' });
   });
   return threads;

@@ -102,6 +102,10 @@ describe.each(['beds', 'seam'] as const)('the whole sock, cut %s', (cut) => {
       // Both ends alike, but for decreases on the little toe's side only.
       const slanted = plan.toeSteps.filter(({ ends }) => ends === 'outer').length;
       expect(Math.abs(countMark(chart, 'decreaseLeft') - countMark(chart, 'decreaseRight'))).toBeLessThanOrEqual(2 * slanted);
+      // Two loops move at each end that is decreased, and each has a slanting thread, unless it goes round the cut; no other has.
+      const roundTheCut = [...chart.loop].filter((loop, cell) => grid.child[loop] >= 0 && grid.kind[grid.child[loop]] === LOOP.knit
+        && Math.abs(chart.column[chart.cellOfLoop[grid.child[loop]]] - chart.column[cell]) === plan.stitches - 1);
+      expect(chart.threads.filter(({ kind }) => kind === 'taken').length + roundTheCut.length, nameOf(plan)).toBe(moved('decrease'));
       expect(countMark(chart, 'castOn')).toBe(plan.stitches);
       expect(countMark(chart, 'seamLeft') + countMark(chart, 'seamRight')).toBe(grid.seamPairs.length);
       expect(countMark(chart, plan.closing === 'graft' ? 'graft' : 'bindOff')).toBe(plan.toeKind === 'short-row' ? plan.bedStitches : plan.toeTipStitches);
