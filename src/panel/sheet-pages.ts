@@ -132,12 +132,12 @@ function countColumns(holder: HTMLElement, table: SheetTable): number {
     const trial = drawBlock(table, columns);
     trial.classList.add('is-trial');
     holder.append(trial);
-    const { width } = trial.getBoundingClientRect();
+    const width = trial.querySelector('.sheet-columns')?.getBoundingClientRect().width;
     trial.remove();
-    return width;
+    return width ?? 0;
   };
   const room = holder.clientWidth, most = Math.min(MOST_COLUMNS, Math.ceil(table.rows.length / LEAST_ROWS));
-  let columns = Math.max(1, Math.min(most, Math.floor(room / widthOf(1)) + 1));
+  let columns = Math.max(1, Math.min(most, Math.floor(room / Math.max(1, widthOf(1))) + 1));
   while (columns > 1 && widthOf(columns) > room) columns -= 1;
   return columns;
 }

@@ -128,7 +128,7 @@ export const SHEET_DE: typeof SHEET_EN = {
   sizesNote: 'Zwei Reihen sind eine Runde; bei flachen Rippen ist jede Fahrt eine Reihe. Größen mit * sind Schätzungen ohne veröffentlichte Tabelle: möglichst den Fuß messen.',
   sizeRows: {
     foot: 'Fuß, Länge', girth: 'Fuß, Ballenumfang', stitches: 'Maschen rundum', bed: 'Maschen je Bett', leg: 'Schaft, Reihen', plain: 'Glatte Reihen', ankle: 'Knöchel, Reihen', heel: 'Ferse, Maschen', turnDown: 'Ferse, abnehmend bis',
-    down: 'Ferse abnehmend, Reihen', level: 'Ferse gleichbleibend, Reihen', out: 'Ferse zunehmend, Reihen', footPasses: 'Fuß, Reihen', rounds: 'Fuß, Runden', decreases: 'Spitze, Abnahmen', tip: 'Spitze, Maschen je Bett am Ende',
+    down: 'Ferse abnehmend, Reihen', level: 'Ferse gleichbleibend, Reihen', out: 'Ferse zunehmend, Reihen', footPasses: 'Fuß, Reihen', rounds: 'Fuß, Runden', decreases: 'Spitze, Abnahmen', tip: 'Spitze, am Ende je Bett',
     toe: 'Spitze, Reihen', all: 'Reihen insgesamt', sockLength: 'Fuß der Socke, Länge', metres: 'Garn für das Paar, m', grams: 'Garn für das Paar, g',
   },
 
