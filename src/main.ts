@@ -4,19 +4,18 @@ import { createBedsScrub } from './main/beds-scrub.ts';
 import { readCompanion } from './main/companion-desk.ts';
 import { createCompareRoom } from './main/compare-room.ts';
 import { dressPage } from './main/dress-page.ts';
-import { createFileDoor } from './main/file-door.ts';
 import { createFitRoom } from './main/fit-room.ts';
+import { createFilesRoom } from './main/files-room.ts';
 import { examples, findFirstSock } from './main/first-sock.ts';
 import type { FirstSock } from './main/first-sock.ts';
 import { createGrowthDesk } from './main/growth-desk.ts';
 import type { GrowthDesk } from './main/growth-desk.ts';
 import { SCALES } from './main/layer-map.ts';
 import { createKeeper } from './main/keep.ts';
-import type { Keeper } from './main/keep.ts';
+import type { Cupboard, Keeper } from './main/keep.ts';
 import { exposePageHook } from './main/page-hook.ts';
 import { createStore } from './main/page-store.ts';
 import type { PageStore } from './main/page-store.ts';
-import { saveSockFile } from './main/save-file.ts';
 import { createRooms } from './main/rooms.ts';
 import { readSettings } from './main/settings.ts';
 import { createSizesRoom } from './main/sizes-room.ts';
@@ -25,11 +24,13 @@ import { createSockDesk } from './main/sock-desk.ts';
 import type { SockDesk } from './main/sock-desk.ts';
 import { createSockPicture } from './main/sock-picture.ts';
 import type { SockPicture } from './main/sock-picture.ts';
+import { createSockShelf } from './main/sock-shelf.ts';
+import type { SockShelf } from './main/sock-shelf.ts';
+import { findPresent } from './main/sock-sessions.ts';
 import { createSwatchRoom } from './main/swatch-room.ts';
 import { createCautionList } from './panel/caution-list.ts';
 import { nextLayer, shownLayer } from './panel/cloth-layers.ts';
 import { createDeck } from './panel/deck.ts';
-import { acceptDrops } from './panel/file-drop.ts';
 import { createLoopReadout } from './panel/loop-readout.ts';
 import { createMapCard } from './panel/map-card.ts';
 import { createMeasuresCard } from './panel/measures-card.ts';
@@ -58,7 +59,8 @@ import { openWorker } from './worker/open-worker.ts';
 import './styles/page.css';
 
 /** The one owner of the page's state: panels propose, the pipeline answers, everything is drawn from one state. */
-function startPage(first: FirstSock, keeper: Keeper): void {
+function startPage(first: FirstSock, shelf: SockShelf, places: readonly [Cupboard, Cupboard]): void {
+  const [keeper] = places;
   const dark = matchMedia('(prefers-color-scheme: dark)');
   const isDark = ({ settings }: PageState): boolean => (settings.theme === 'auto' ? dark.matches : settings.theme === 'dark');
   const parts: { render(state: PageState): void }[] = [];
@@ -81,40 +83,42 @@ function startPage(first: FirstSock, keeper: Keeper): void {
     compare.poseAgain();
   };
   const scrub = createBedsScrub(store, growth, poseAgain), { choosePass } = scrub;
-  const openSock = (file: SockFile): void => {
-    picture?.frameNext();
-    store.update({ bedsPass: null });
-    desk.propose(file, null);
-  };
-  const door = createFileDoor(store, openSock);
-  const save = (): void => {
-    const file = desk.knittable();
-    if (file !== null) saveSockFile(file);
-  };
+  const files = createFilesRoom(first.id ?? shelf.newId(), {
+    shelf, store, deskOf, places, view, canvas: byId<HTMLCanvasElement>('sock'), theme: () => (isDark(store.state()) ? 'dark' : 'light'),
+    onOpen: () => {
+      picture?.frameNext();
+      store.update({ bedsPass: null });
+    },
+  });
+  const { openSock } = files;
   parts.push({ render: (state) => { showTheme(isDark(state), view); } });
   parts.push({ render: ({ knitted }) => { growth.setSock(knitted); } }, scrub);
   parts.push({ render: (state) => { picture?.setLayer(shownLayer(state)); } }, { render: ({ settings }) => { view?.setFootLook(settings.footLook); } });
   parts.push(...buildPanels({ store, deskOf, choose, choosePass, compareWith: (file) => { compare.compareWith(file); }, view, picture, growth }));
-  const compare = createCompareRoom({ host: byId('compare'), store, keeper, picture, deskOf, choose });
+  const compare = createCompareRoom({ host: byId('compare'), store, keeper, picture, deskOf, choose, openSock });
   const sizes = createSizesRoom(() => desk.knittable(), openSock);
   const swatches = createSwatchRoom(store.state, (file) => { desk.propose(file, null); });
-  parts.push(...compare.parts, sizes, swatches);
+  parts.push(...compare.parts, sizes, swatches, ...files.parts);
   parts.push(createRoomTabs(byId('top-bar'), (room) => { choose({ room }); }));
   const topBar = createTopBar(byId('top-bar'), {
-    examples: examples(), openExample: door.openExample, openFile: door.openFile, save, openSizes: sizes.open, openSwatches: swatches.open,
+    ...files.bar, examples: examples(), openSizes: sizes.open, openSwatches: swatches.open,
     undo: () => { desk.undo(); }, redo: () => { desk.redo(); }, choose,
   });
   parts.push({ render: (state) => { topBar.render(state, isDark(state)); } });
   parts.push(createRooms(pageOf(), (name) => byId(`room-${name}`), { store, keeper, view, picture, growth, deskOf, choose, choosePass, openSock }));
   dark.addEventListener('change', () => { store.update({}); });
-  acceptDrops(door.openFile);
   listenToShortcuts({
-    undo: () => { desk.undo(); }, redo: () => { desk.redo(); }, save,
+    undo: () => { desk.undo(); }, redo: () => { desk.redo(); }, save: files.bar.save,
     nextLayer: () => { choose({ layer: nextLayer(store.state()) }); },
   });
   exposePageHook(store.state, () => view);
-  const desk = createSockDesk(first.file, { store, keeper, work: client(openWorker), picture: () => picture, hungAt: growth.positionsAt });
+  const desk = createSockDesk(first.file, { store, ...files.deskTools, work: client(openWorker), picture: () => picture, hungAt: growth.positionsAt });
+  // What an earlier version of the page kept is in the list now.
+  if (files.begin()) keeper.remove(SINGLE);
 }
+
+/** The key of the one sock that earlier versions of the page kept. */
+const SINGLE = 'sock';
 
 interface PanelTools {
   readonly store: PageStore;
@@ -184,6 +188,7 @@ function keepButtonsClear(top: HTMLElement, foot: HTMLElement, view: SockView | 
 
 function firstState(first: FirstSock, keeper: Keeper): PageState {
   return {
+    sockId: first.id ?? '',
     file: first.file, problems: [], remarks: [], planned: null, knitted: null, posed: null, shape: { kind: 'none' },
     settings: readSettings(keeper.read('settings')), bedsPass: null, tab: 'measures',
     companion: readCompanion(keeper.read('companion')), notices: first.notice === null ? [] : [first.notice],
@@ -222,7 +227,13 @@ function byId<T extends HTMLElement = HTMLElement>(id: string): T {
   return element as T;
 }
 
-const keeper = createKeeper();
+const keeper = createKeeper(), ofWindow = createKeeper(() => sessionStorage);
 setPageLanguage(readSettings(keeper.read('settings')).language);
 dressPage();
-void findFirstSock(keeper.read('sock')).then((first) => { startPage(first, keeper); });
+const shelf = createSockShelf(keeper, randomName, () => Date.now());
+void findFirstSock(shelf, findPresent(shelf, [ofWindow, keeper]), keeper.read(SINGLE)).then((first) => { startPage(first, shelf, [keeper, ofWindow]); });
+
+/** Letters that no other sock and no other window has; `randomUUID` is missing on pages that were not served safely. */
+function randomName(): string {
+  return Array.from(crypto.getRandomValues(new Uint8Array(8)), (byte) => byte.toString(16).padStart(2, '0')).join('');
+}

@@ -25,6 +25,8 @@ export interface CompareTools {
   readonly picture: SockPicture | null;
   readonly deskOf: () => SockDesk;
   readonly choose: (change: Partial<Settings>) => void;
+  /** Another sock onto the page. */
+  readonly openSock: (file: SockFile) => void;
 }
 
 /** The second sock: its card, its desk with a worker of its own, and its place in the picture. */
@@ -36,7 +38,7 @@ export interface CompareRoom {
   compareWith(file: SockFile): void;
 }
 
-export function createCompareRoom({ host, store, keeper, picture, deskOf, choose }: CompareTools): CompareRoom {
+export function createCompareRoom({ host, store, keeper, picture, deskOf, choose, openSock }: CompareTools): CompareRoom {
   const desk = createCompanionDesk({ store, keeper, work: client(openWorker) });
   const door = createFileDoor(store, desk.keep);
   const compare = rememberComparison();
@@ -50,7 +52,7 @@ export function createCompareRoom({ host, store, keeper, picture, deskOf, choose
       const other = store.state().companion?.file ?? null, file = deskOf().knittable();
       if (other === null || file === null) return;
       desk.keep(file);
-      deskOf().propose(other, null);
+      openSock(other);
     },
     letGo: desk.letGo,
     arrange: (arrangement) => { choose({ arrangement }); }, chooseLayer: (layer) => { choose({ layer }); }, layerOf: shownLayer,

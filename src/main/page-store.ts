@@ -8,6 +8,8 @@ export interface PageStore {
   update(change: Partial<PageState>): void;
   /** Puts a notice up, in place of an earlier one of its kind; of a change of the sock, with buttons to undo it and to compare. */
   tell(id: Notice['id'], title: string, problems: readonly Problem[] | string, change?: { readonly before: SockFile }): void;
+  /** Puts a notice up with a button of its own. */
+  offer(id: Notice['id'], title: string, what: string, act: NonNullable<Notice['act']>): void;
   withdraw(id: Notice['id']): void;
 }
 
@@ -17,16 +19,22 @@ export function createStore(first: PageState, render: (state: PageState) => void
     state = { ...state, ...change };
     render(state);
   };
+  const put = (notice: Notice): void => { update({ notices: [...state.notices.filter(({ id }) => id !== notice.id), notice] }); };
   return {
     state: () => state,
     update,
     tell: (id, title, told, change) => {
-      const problems = typeof told === 'string' ? [{ field: null, value: null, allowed: null, message: told }] : told;
-      update({ notices: [...state.notices.filter((notice) => notice.id !== id), { id, title, problems, ...(change === undefined ? {} : { canUndo: true, ...change }) }] });
+      const problems = typeof told === 'string' ? [says(told)] : told;
+      put({ id, title, problems, ...(change === undefined ? {} : { canUndo: true, ...change }) });
     },
+    offer: (id, title, what, act) => { put({ id, title, problems: [says(what)], act }); },
     withdraw: (id) => {
       const notices = state.notices.filter((notice) => notice.id !== id);
       if (notices.length < state.notices.length) update({ notices });
     },
   };
+}
+
+function says(message: string): Problem {
+  return { field: null, value: null, allowed: null, message };
 }

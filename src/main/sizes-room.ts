@@ -4,10 +4,10 @@ import { createSizesDialog } from '../panel/sizes-dialog.ts';
 import type { SizesDialog } from '../panel/sizes-dialog.ts';
 import type { KnittedSock } from '../pipeline/result.ts';
 import type { SockFile } from '../plan/sock-file.ts';
+import { drawFlatOutline } from '../sheet/flat-outline.ts';
 import { client } from '../worker/client.ts';
 import type { WorkClient } from '../worker/client.ts';
 import { openWorker } from '../worker/open-worker.ts';
-import { drawFlatOutline } from './flat-outline.ts';
 import { fileName } from './save-file.ts';
 
 /** The table of sizes, with a worker that lives as long as the dialog is open. */

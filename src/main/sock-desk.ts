@@ -2,12 +2,10 @@ import { measureRest } from '../measure/measure-rest.ts';
 import { planSock } from '../plan/plan-sock.ts';
 import type { Plan } from '../plan/plan-types.ts';
 import type { SockFile } from '../plan/sock-file.ts';
-import { writeSock } from '../plan/write-sock.ts';
 import type { MakeOutcome, WorkClient } from '../worker/client.ts';
 import { pageWords } from '../words/page-words.ts';
 import { beginHistory, endGesture, record, redo, undo } from './history.ts';
 import type { History } from './history.ts';
-import type { Keeper } from './keep.ts';
 import type { PageStore } from './page-store.ts';
 import type { SockPicture } from './sock-picture.ts';
 
@@ -23,11 +21,23 @@ export interface SockDesk {
   poseAgain(): void;
   /** The last file that could be knitted. */
   knittable(): SockFile | null;
+  /** What was done to the sock on the desk. */
+  history(): History<SockFile>;
+  /** Puts another sock on the desk, with what was done to it. */
+  replace(history: History<SockFile>): void;
+}
+
+/** Where undo and redo go on beyond a sock's own steps: to the sock that was on the desk before it came in. */
+export interface Beyond {
+  readonly undo: (() => void) | null;
+  readonly redo: (() => void) | null;
 }
 
 export interface DeskTools {
   readonly store: PageStore;
-  readonly keeper: Keeper;
+  /** Every sock that could be knitted is kept. */
+  readonly keep: (file: SockFile) => void;
+  readonly beyond: () => Beyond;
   readonly work: WorkClient;
   /** Null where the browser cannot draw: counts and measures go on without a picture. */
   readonly picture: () => SockPicture | null;
@@ -36,7 +46,7 @@ export interface DeskTools {
 }
 
 export function createSockDesk(first: SockFile, tools: DeskTools): SockDesk {
-  const { store, work, picture } = tools;
+  const { store, work, picture, beyond } = tools;
   let history: History<SockFile> = beginHistory(first);
   let knittable: SockFile | null = null;
 
@@ -46,7 +56,7 @@ export function createSockDesk(first: SockFile, tools: DeskTools): SockDesk {
     const file = next.present;
     const { plan, derivations, foot, problems } = planSock(file);
     const isRefused = plan === null;
-    const change = { file, problems: isRefused ? problems : [], remarks: isRefused ? [] : problems, canUndo: next.past.length > 0, canRedo: next.future.length > 0 };
+    const change = { file, problems: isRefused ? problems : [], remarks: isRefused ? [] : problems, canUndo: next.past.length > 0 || beyond().undo !== null, canRedo: next.future.length > 0 || beyond().redo !== null };
     if (isRefused) {
       work.cancel();
       picture()?.keepOld();
@@ -55,27 +65,25 @@ export function createSockDesk(first: SockFile, tools: DeskTools): SockDesk {
     }
     knittable = file;
     store.update({ ...change, planned: { plan, derivations, foot, rest: measureRest(plan) }, bedsPass: withinSock(plan, store.state().bedsPass) });
-    keep(tools, file);
+    tools.keep(file);
     makeShape(tools, file);
   };
-  const step = (move: (from: History<SockFile>) => History<SockFile>): void => {
+  const step = (move: (from: History<SockFile>) => History<SockFile>, goBeyond: (() => void) | null): void => {
     const next = move(history);
     if (next !== history) take(next);
+    else goBeyond?.();
   };
   take(history);
   return {
     propose: (file, gesture) => { take(record(history, file, gesture)); },
     finish: () => { history = endGesture(history); },
-    undo: () => { step(undo); },
-    redo: () => { step(redo); },
+    undo: () => { step(undo, beyond().undo); },
+    redo: () => { step(redo, beyond().redo); },
     poseAgain: () => { if (knittable !== null) makeShape(tools, knittable); },
     knittable: () => knittable,
+    history: () => history,
+    replace: (next) => { take(next); },
   };
-}
-
-function keep({ store, keeper }: DeskTools, file: SockFile): void {
-  if (keeper.write('sock', writeSock(file))) store.withdraw('keep');
-  else store.tell('keep', pageWords().messages.notKept.title, pageWords().messages.notKept.what);
 }
 
 /** A pass chosen on another sock, or on the same one before it was changed. */

@@ -1,9 +1,9 @@
 import { pageWords } from '../words/page-words.ts';
 import { el } from './dom.ts';
 
-/** Takes a file that is dragged onto the page, anywhere. */
-export function acceptDrops(openFile: (file: File) => void): void {
-  const veil = el('div', { class: 'drop-veil', hidden: true }, el('p', {}, pageWords().stage.drop));
+/** Takes files that are dragged onto the page, anywhere. */
+export function acceptDrops(openFiles: (files: readonly File[]) => void): void {
+  const veil = el('div', { class: 'drop-veil', hidden: true }, el('p', {}, pageWords().files.letGo));
   document.body.append(veil);
   const hasFiles = (event: DragEvent): boolean => event.dataTransfer?.types.includes('Files') ?? false;
   window.addEventListener('dragover', (event) => {
@@ -18,7 +18,6 @@ export function acceptDrops(openFile: (file: File) => void): void {
     veil.hidden = true;
     if (!hasFiles(event)) return;
     event.preventDefault();
-    const file = event.dataTransfer?.files[0];
-    if (file !== undefined) openFile(file);
+    openFiles([...event.dataTransfer?.files ?? []]);
   });
 }

@@ -1,6 +1,14 @@
 /** Hands a text to the browser's downloads, under a name. */
 export function downloadText(name: string, type: string, text: string): void {
-  const url = URL.createObjectURL(new Blob([text], { type }));
+  download(name, new Blob([text], { type }));
+}
+
+export function downloadBytes(name: string, type: string, bytes: Uint8Array<ArrayBuffer>): void {
+  download(name, new Blob([bytes], { type }));
+}
+
+function download(name: string, blob: Blob): void {
+  const url = URL.createObjectURL(blob);
   const link = document.createElement('a');
   link.href = url;
   link.download = name;

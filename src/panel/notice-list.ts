@@ -51,11 +51,12 @@ function drawProblem(problem: Problem, settings: Settings, hooks: NoticeHooks): 
 }
 
 function drawNotice(notice: Notice, hooks: NoticeHooks): HTMLElement {
-  const { before } = notice, say = pageWords().messages;
+  const { before, act } = notice, say = pageWords().messages;
   return el('section', { class: notice.canUndo === true ? 'notice is-told' : 'notice', 'aria-label': notice.title, 'data-notice': notice.id },
     el('h2', {}, notice.title),
     notice.problems.length === 0 ? null : el('ul', {}, ...notice.problems.slice(0, 8).map((problem) => el('li', {}, fileWords(problem)))),
     notice.canUndo === true ? button(say.undo, { class: 'notice-button' }, hooks.undo) : null,
+    act === undefined ? null : button(act.label, { class: 'notice-button' }, act.run),
     before === undefined ? null : button(say.compareWithBefore, { class: 'notice-button' }, () => { hooks.compareWith(before); }),
     button(say.dismiss, { class: 'notice-button' }, () => { hooks.dismiss(notice.id); }));
 }

@@ -43,13 +43,15 @@ export interface PlannedSock {
 
 /** Something the page has to tell, with what to do about it. */
 export interface Notice {
-  readonly id: 'file' | 'keep' | 'keep-companion' | 'worker' | 'graphics' | 'example' | 'advice';
+  readonly id: 'file' | 'keep' | 'keep-companion' | 'worker' | 'graphics' | 'example' | 'advice' | 'socks' | 'link' | 'update';
   readonly title: string;
   readonly problems: readonly Problem[];
   /** It tells of a change of the sock, which its own button takes back. */
   readonly canUndo?: boolean;
   /** Of such a change: the sock before it, to be compared with. */
   readonly before?: SockFile;
+  /** What its own button does. */
+  readonly act?: { readonly label: string; readonly run: () => void };
 }
 
 /** Rooms of the page: the sock's shape with its controls; its making pass by pass; a lesson; the chart; the printed sheet; the mode for the machine's stand. */
@@ -84,6 +86,8 @@ export interface CompanionState {
 
 /** Everything that the panels show. Owned by src/main.ts; panels only read it. */
 export interface PageState {
+  /** The sock's own name in the person's list, by which what belongs to it can be kept. */
+  readonly sockId: string;
   /** The file as the panel stands, knittable or not. */
   readonly file: SockFile;
   /** What keeps the file from being knitted. */

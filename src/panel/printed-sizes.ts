@@ -4,7 +4,7 @@ import { pageWords } from '../words/page-words.ts';
 import { el } from './dom.ts';
 import { passesWords, sizeTableCells, sizeTableHeads } from './size-table-words.ts';
 import { drawOutline } from './sock-outline.ts';
-import type { SockOutline } from './sock-outline.ts';
+import type { SockOutline } from '../sheet/flat-outline.ts';
 import type { LengthUnit } from './units.ts';
 
 export interface SizesToPrint {

@@ -6,7 +6,7 @@ import type { Settings } from './page-state.ts';
 import { problemWords } from './problem-words.ts';
 import { pairOf } from './size-table-words.ts';
 import { drawOutline } from './sock-outline.ts';
-import type { SockOutline } from './sock-outline.ts';
+import type { SockOutline } from '../sheet/flat-outline.ts';
 import { lengthScale } from './units.ts';
 
 export interface SizeLineHooks {

@@ -12,7 +12,7 @@ import { createSizeLine } from './size-line.ts';
 import type { SizeLine } from './size-line.ts';
 import { createPrintedSizes } from './printed-sizes.ts';
 import { gaugeWords, passesWords, sizeTableText } from './size-table-words.ts';
-import type { SockOutline } from './sock-outline.ts';
+import type { SockOutline } from '../sheet/flat-outline.ts';
 import type { LengthUnit } from './units.ts';
 
 export interface SizesDialog {

@@ -1,29 +1,11 @@
-/** A sock laid flat, as lines in its plane: two entries a point, across and downwards, mm. */
-export interface SockOutline {
-  /** Closed, round the whole sock. */
-  readonly edge: readonly number[];
-  /** The heel's slanted edge and the toe's first round. */
-  readonly lines: readonly (readonly number[])[];
-}
+import { extentOf } from '../base/extent.ts';
+import type { SockOutline } from '../sheet/flat-outline.ts';
 
 const SVG = 'http://www.w3.org/2000/svg';
 
-interface Extent { readonly left: number; readonly top: number; readonly width: number; readonly height: number }
-
-function extentOf({ edge }: SockOutline): Extent {
-  let left = Infinity, top = Infinity, right = -Infinity, bottom = -Infinity;
-  for (let i = 0; i < edge.length; i += 2) {
-    left = Math.min(left, edge[i]);
-    right = Math.max(right, edge[i]);
-    top = Math.min(top, edge[i + 1]);
-    bottom = Math.max(bottom, edge[i + 1]);
-  }
-  return { left, top, width: right - left, height: bottom - top };
-}
-
 /** A small picture of it, so many pixels to the millimetre; the table beside it says all that it shows. */
 export function drawOutline(outline: SockOutline, pixelsPerMm: number): SVGSVGElement {
-  const { left, top, width, height } = extentOf(outline), margin = 1.5 / pixelsPerMm;
+  const { left, top, width, height } = extentOf(outline.edge), margin = 1.5 / pixelsPerMm;
   const svg = document.createElementNS(SVG, 'svg');
   svg.setAttribute('class', 'sock-outline');
   svg.setAttribute('aria-hidden', 'true');

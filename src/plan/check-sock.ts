@@ -6,7 +6,7 @@ import { checkSizing } from './check-sizing.ts';
 import type { GroupRule, ListRule, NumberRule, Rule } from './field-rule.ts';
 import { describeAllowed } from './field-rule.ts';
 import type { SockFile } from './sock-file.ts';
-import { SOCK_SCHEMA } from './sock-schema.ts';
+import { SOCK_FILE_VERSION, SOCK_SCHEMA } from './sock-schema.ts';
 
 export interface CheckedSock {
   /** A clean copy in the file's own order; null when there is any problem. */
@@ -146,6 +146,13 @@ function checkField(rule: Rule, path: string, value: unknown, problems: Problem[
   return value;
 }
 
+/** A file of a version to come may say anything else in words that are not known yet: this alone is told of it. */
+function checkVersion(version: unknown): Problem | null {
+  if (typeof version !== 'number' || !Number.isInteger(version) || version <= SOCK_FILE_VERSION) return null;
+  return makeProblem('heelwright', version, `${SOCK_FILE_VERSION}`,
+    `This sock was saved by a newer Heelwright: its file has version ${version}, and this one reads version ${SOCK_FILE_VERSION}. Open it with the newest Heelwright.`);
+}
+
 /**
  * Checks a value against the sock file's form: names, types, limits, even numbers, and whether it
  * says how large the sock is. Collects every problem; never throws, never changes what it is given.
@@ -155,6 +162,8 @@ export function checkSock(value: unknown): CheckedSock {
   if (!isFields(value)) {
     return { file: null, problems: [makeProblem(null, value, 'a JSON object', `A sock file is a JSON object; this is ${nameKind(value)}.`)] };
   }
+  const newer = checkVersion(value['heelwright']);
+  if (newer !== null) return { file: null, problems: [newer] };
   const copy = checkGroup(SOCK_SCHEMA, '', value, problems);
   checkSizing(value, problems);
   // The schema has been walked: every field that is left has its name and type.

@@ -2,7 +2,7 @@ import type { Fabric } from '../fabric/fabric.ts';
 import type { StitchGrid } from '../machine/grid.ts';
 import { LOOK, loopLooks } from './loop-looks.ts';
 import { CORNER_STRIDE, type StitchFrames, stitchFrames } from './stitch-frames.ts';
-import { triangulatePolygon } from './triangulate.ts';
+import { triangulatePolygon } from '../base/triangulate.ts';
 
 /** Flags beside the corner count in `cellOf`. */
 export const CELL_RIB = 256;

@@ -17,6 +17,8 @@ export type ClothLayer = 'yarn' | 'stretch-width' | 'stretch-length' | 'pressure
 export type FootLook = 'inside' | 'hidden' | 'glass';
 /** A second sock: next to the first from wherever one looks, or in its place as an outline, and a veil where it stands out. */
 export type Arrangement = 'beside' | 'over';
+/** Behind a picture that is taken away: the page's own backdrop, one colour like it, or nothing but the sock's shadow. */
+export type Ground = 'themed' | 'plain' | 'none';
 export type ViewPreset = 'side' | 'back' | 'front' | 'sole' | 'three-quarter';
 
 /** Numbers that colours stand for: one entry a vertex of the fabric, in the scale's unit. */
@@ -111,6 +113,8 @@ export interface SockView {
   /** Called when the GPU context is lost and when it is back. */
   onContext(callback: (state: 'lost' | 'restored') => void): void;
   resize(): void;
+  /** The picture as it stands, with so many pixels to one of the page's, as far as the graphics card can; null while it cannot draw. */
+  takePicture(scale: number, ground: Ground): ImageData | null;
   /** GPU counters for tests: geometries, textures, programs, frames drawn so far. */
   counters(): { readonly geometries: number; readonly textures: number; readonly programs: number; readonly frames: number };
   dispose(): void;

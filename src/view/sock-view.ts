@@ -8,24 +8,18 @@ import { SCHEMES } from './colour.ts';
 import type { Axes, Vector } from './frame-camera.ts';
 import { LineLabel } from './line-label.ts';
 import { MeasureLine } from './measure-line.ts';
+import { photograph } from './photograph.ts';
 import { type PairPlaces, placePair } from './pair-places.ts';
 import { type PickedVertex, PlacedSock } from './placed-sock.ts';
 import { CAPTION_PIXELS, SockCaptions } from './sock-captions.ts';
-import type { Around, Arrangement, ClothMap, Companion, FootLook, GrowthFrame, HoveredLoop, Lit, SockView, Theme, ViewPreset } from './sock-view-types.ts';
+import type { Around, Arrangement, ClothMap, Companion, FootLook, Ground, GrowthFrame, HoveredLoop, Lit, SockView, Theme, ViewPreset } from './sock-view-types.ts';
+import { isSoftware } from './software-renderer.ts';
 import { listenToCanvas } from './view-input.ts';
 
 /** Share of the backdrop in a dimmed sock. */
 const DIM = 0.5;
 /** Without a graphics card a moving picture is drawn coarser, and in full once it has rested for so long. */
 const COARSE_RATIO = 0.5, REST_MS = 160;
-
-/** Whether the picture is computed without a graphics card. */
-function isSoftware(renderer: WebGLRenderer): boolean {
-  const gl = renderer.getContext();
-  const info = gl.getExtension('WEBGL_debug_renderer_info');
-  const name: unknown = gl.getParameter(info ? info.UNMASKED_RENDERER_WEBGL : gl.RENDERER);
-  return /swiftshader|llvmpipe|software|basic render/i.test(String(name));
-}
 
 /** Both socks where the first one is. */
 const ONE_PLACE: PairPlaces = { first: [0, 0, 0], second: [0, 0, 0] };
@@ -54,6 +48,8 @@ class KnitView implements SockView {
   private dim = 0;
   private pose: PoseName = 'flat';
   private frames = 0;
+  /** While a picture is taken. */
+  private takenRatio: number | null = null;
   private pending = 0;
   private restTimer = 0;
   private isMoving = false;
@@ -201,6 +197,16 @@ class KnitView implements SockView {
     else this.requestDraw();
   }
 
+  takePicture(scale: number, ground: Ground): ImageData | null {
+    if (this.isLost || this.isDisposed) return null;
+    const { canvas, renderer, backdrop: { mesh } } = this, most = renderer.capabilities.maxTextureSize;
+    this.takenRatio = Math.min(scale, most / Math.max(1, canvas.clientWidth, canvas.clientHeight));
+    const picture = photograph({ canvas, renderer, backdrop: mesh, plain: SCHEMES[this.theme].backdropBottom, draw: () => { this.draw(performance.now()); } }, ground);
+    this.takenRatio = null;
+    this.draw(performance.now());
+    return picture;
+  }
+
   counters(): { readonly geometries: number; readonly textures: number; readonly programs: number; readonly frames: number } {
     const { memory, programs } = this.renderer.info;
     return { geometries: memory.geometries, textures: memory.textures, programs: programs?.length ?? 0, frames: this.frames };
@@ -288,6 +294,7 @@ class KnitView implements SockView {
   };
 
   private pixelRatio(): number {
+    if (this.takenRatio !== null) return this.takenRatio;
     if (!this.isSoftware) return Math.min(window.devicePixelRatio, 2);
     return this.isMoving ? COARSE_RATIO : 1;
   }

@@ -25,7 +25,6 @@ export const MESSAGES_DE: typeof MESSAGES_EN = {
   lastUnreadable: 'Die Socke Ihres letzten Besuchs ließ sich nicht lesen',
   lastVisit: 'Die Socke Ihres letzten Besuchs',
   plainSock: 'Einfache Socke',
-  notKept: { title: 'Diese Socke wird beim nächsten Mal nicht da sein', what: 'Der Browser lässt die Seite nichts behalten. Die Socke in einer Datei sichern.' },
   otherNotKept: { title: 'Die Socke zum Vergleich wird beim nächsten Mal nicht da sein', what: 'Der Browser lässt die Seite nichts behalten.' },
   notWorkedOut: { title: 'Die Socke ließ sich nicht ausrechnen', what: (why) => `${why}. Zum erneuten Versuch etwas ändern oder die Seite neu laden: Die Socke ist behalten.` },
   otherNotWorkedOut: (why) => `Sie ließ sich nicht ausrechnen: ${why}. Zum erneuten Versuch die Lage wechseln.`,

@@ -24,7 +24,6 @@ export const MESSAGES_EN = {
   lastUnreadable: 'The sock of your last visit could not be read',
   lastVisit: 'The sock of your last visit',
   plainSock: 'Plain sock',
-  notKept: { title: 'This sock will not be here next time', what: 'The browser does not let the page keep anything. Save the sock to a file.' },
   otherNotKept: { title: 'The sock to compare with will not be here next time', what: 'The browser does not let the page keep anything.' },
   notWorkedOut: { title: 'The sock could not be worked out', what: (why: string) => `${why}. Change anything to try again, or reload the page: the sock is kept.` },
   otherNotWorkedOut: (why: string) => `It could not be worked out: ${why}. Change the pose to try again.`,

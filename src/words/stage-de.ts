@@ -75,5 +75,4 @@ export const STAGE_DE: typeof STAGE_EN = {
     difference: (longer, wider) => `Gegen die erste: hier ${longer} in der Länge, ${wider} ringsum`,
   },
   deck: { label: 'Über die Socke', tabs: { measures: 'Maße', fit: 'Passform', compare: 'Vergleich' } },
-  drop: 'Loslassen, um diese Socke zu öffnen',
 };

@@ -77,5 +77,4 @@ export const STAGE_EN = {
     difference: (longer: string, wider: string) => `Against the first: ${longer} long here, ${wider} round`,
   },
   deck: { label: 'About the sock', tabs: { measures: 'Measures', fit: 'Fit', compare: 'Compare' } },
-  drop: 'Let go to open this sock',
 };

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { triangulatePolygon } from '../../src/view/triangulate.ts';
+import { triangulatePolygon } from '../../src/base/triangulate.ts';
 
 /** Shoelace formula: the area of a simple polygon from its corners alone. */
 function polygonArea(p: readonly number[]): number {

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { drawFlatOutline } from '../../src/main/flat-outline.ts';
+import { drawFlatOutline } from '../../src/sheet/flat-outline.ts';
 import { knitSock } from '../../src/pipeline/knit-sock.ts';
 import { poseSock } from '../../src/pipeline/pose-sock.ts';
 import { textColumns } from '../../src/panel/text-columns.ts';
