@@ -155,7 +155,7 @@ describe('the room of passes', () => {
     await countersAtRest(page);
     await enter(page);
     await goTo(page, 30);
-    await page.reload();
+    await page.reload({ timeout: 100_000 });
     await page.locator('.work-title').waitFor();
     await page.getByRole('button', { name: 'Shape', exact: true }).click();
     await settled(page);
