@@ -92,7 +92,7 @@ class KnitView implements SockView {
     this.pose = pose ?? this.pose;
     if (this.second !== null) this.showVeil();
     this.first.setPositions(positions, this.pose, around);
-    if (!this.isGrowing) this.rig.setPose(this.pose);
+    this.rig.setPose(this.isGrowing ? 'beds' : this.pose);
     if (isFramed && !this.isGrowing) this.rig.frame(false);
     this.requestDraw();
   }
@@ -129,27 +129,22 @@ class KnitView implements SockView {
     const isNew = (frame === null) === this.isGrowing;
     this.isGrowing = frame !== null;
     this.first.setGrowth(frame);
-    if (isNew) this.changeGrowth();
-    else if (frame !== null) this.rig.keepInView();
+    if (isNew) this.showVeil();
+    this.rig.setPose(this.isGrowing ? 'beds' : this.pose);
+    this.applyDim();
+    // The camera turns to a growth that has come or gone, unless it looks at the beds already.
+    if (isNew && this.pose !== 'beds') this.rig.frame(false);
+    else this.rig.keepInView();
     this.move();
   }
 
-  /** The growth has come or gone: the camera turns to it, unless it looks at the beds already. */
-  private changeGrowth(): void {
-    this.applyDim();
-    this.showVeil();
-    this.rig.setPose(this.isGrowing ? 'beds' : this.pose);
-    if (this.pose === 'beds') this.rig.keepInView();
-    else this.rig.frame(false);
-  }
-
   /** A growing sock is no old shape that waits. */
-  private applyDim(): void { for (const sock of this.socks()) sock.setDim(this.isGrowing ? 0 : this.dim); }
-
-  setLit(lit: Lit | null): void {
-    this.first.setLit(lit);
+  private applyDim(): void {
+    for (const sock of this.socks()) sock.setDim(this.isGrowing ? 0 : this.dim);
     this.requestDraw();
   }
+
+  setLit(lit: Lit | null): void { this.first.setLit(lit); this.requestDraw(); }
 
   keepInView(): void { this.rig.keepInView(); }
 
@@ -166,7 +161,6 @@ class KnitView implements SockView {
   setDimmed(isDimmed: boolean): void {
     this.dim = isDimmed ? DIM : 0;
     this.applyDim();
-    this.requestDraw();
   }
 
   setTheme(theme: Theme): void {

@@ -8,7 +8,7 @@ import { knitSock } from '../../src/pipeline/knit-sock.ts';
 import type { KnittedSock } from '../../src/pipeline/result.ts';
 import type { SockFile } from '../../src/plan/sock-file.ts';
 
-const SMALL = { gauge: { stitchesPer10cm: 14, rowsPer10cm: 20 }, counts: { stitches: 24, legPasses: 8, footPasses: 12 }, heel: { turnDownWidth: 4 } } as const;
+const SMALL = { gauge: { stitchesPer10cm: 14, rowsPer10cm: 20 }, counts: { stitches: 20, legPasses: 6, footPasses: 8 }, heel: { turnDownWidth: 4 } } as const;
 
 /** Small socks of every kind that hangs differently. */
 export const GROWING: readonly (readonly [name: string, file: SockFile])[] = [
@@ -18,7 +18,7 @@ export const GROWING: readonly (readonly [name: string, file: SockFile])[] = [
 ];
 
 /** Long enough to have passes far from any keyframe. */
-export const LONG: SockFile = { ...SMALL, counts: { stitches: 24, legPasses: 20, footPasses: 50 } };
+export const LONG: SockFile = { ...SMALL, counts: { stitches: 20, legPasses: 20, footPasses: 40 } };
 
 export function knitOrThrow(file: SockFile): KnittedSock {
   const { sock, problems } = knitSock(file);
