@@ -4,6 +4,7 @@ const int LOOK_PURL = 1;
 const int LOOK_OVER = 2;
 const int LOOK_UNDER = 4;
 const int LOOK_LIT = 8;
+const int LOOK_MARKED = 16;
 
 const int CELL_RIB = 256;
 const int CELL_HEM = 512;

@@ -4,6 +4,7 @@ in vec3 v_colour;
 in vec2 v_rest;
 in vec2 v_hollow;
 in float v_onScale;
+in float v_marked;
 flat in ivec2 v_cell;
 flat in uvec4 v_looks;
 
@@ -19,7 +20,8 @@ out vec4 fragColour;
 
 // What the strands under a pixel add up to: weights favour the highest, the more so the nearer
 // the eye, so that far stitches melt together and do not flicker.
-struct Sum { float weight; vec2 slope; float open; vec3 colour; float lit; };
+// `lit`: under the pointer, and marked.
+struct Sum { float weight; vec2 slope; float open; vec3 colour; vec2 lit; };
 
 // Level of the dark between the yarns, which any strand outweighs.
 const float GAP_HEIGHT = -0.12;
@@ -29,7 +31,7 @@ float weightOf(float height, float closeness) {
   return h4 * mix(1.0, h4 * h4 * h4 * 8.0, closeness);
 }
 
-void addStrand(inout Sum sum, Strand strand, vec3 colour, float open, vec3 tuning, float lit) {
+void addStrand(inout Sum sum, Strand strand, vec3 colour, float open, vec3 tuning, vec2 lit) {
   float w = strand.cover * weightOf(strand.height, tuning.x);
   // The plies' furrows and finer fibres slant with the yarn's twist: brightness in two waves, parabolas for sines.
   vec2 turn = fract(vec2(4.3, 17.0) * strand.along + vec2(0.42, 1.9) * strand.across);
@@ -50,7 +52,7 @@ void addStitch(inout Sum sum, vec2 q, uint look, vec3 tuning) {
   int bits = lookBits(look);
   vec3 colour = lookColour(look);
   bool isPurl = ((bits & LOOK_PURL) != 0) != IS_INSIDE;
-  float lit = (bits & LOOK_LIT) != 0 ? 1.0 : 0.0;
+  vec2 lit = vec2((bits & LOOK_LIT) != 0 ? 1.0 : 0.0, (bits & LOOK_MARKED) != 0 ? 1.0 : 0.0);
   float aspect = isRib ? u_aspect.y : u_aspect.x;
   float reach = HAS_KNIT && HAS_PURL ? ribReach(isRib, isPurl) : 0.5;
   vec2 own = vec2(q.x * 0.5 / reach, q.y);
@@ -147,13 +149,13 @@ void main() {
   vec3 normal = smoothNormal;
   vec3 albedo = v_colour;
   float open = 0.8;
-  float lit = 0.0;
+  vec2 lit = vec2(0.0, v_marked);
   if (detail > 0.0) {
     float closeness = clamp(pixels * 0.04 - 0.2, 0.0, 1.0);
     float softness = clamp(2.2 / pixels, 0.03, 0.3);
     float fine = clamp(pixels * 0.045 - 0.8, 0.0, 1.0);
     float gap = weightOf(GAP_HEIGHT, closeness);
-    Sum sum = Sum(gap, vec2(0.0), 0.16 * gap, v_colour * (0.55 * gap), 0.0);
+    Sum sum = Sum(gap, vec2(0.0), 0.16 * gap, v_colour * (0.55 * gap), vec2(0.0));
     addCell(sum, vec3(closeness, softness, fine));
     float inv = 1.0 / sum.weight;
     vec2 slope = sum.slope * inv;
@@ -161,18 +163,20 @@ void main() {
     normal = normalize(mix(smoothNormal, bumped, detail));
     albedo = mix(v_colour, sum.colour * inv, detail);
     open = mix(open, sum.open * inv, detail);
-    lit = sum.lit * inv * detail;
+    lit = vec2(sum.lit.x * inv * detail, mix(v_marked, sum.lit.y * inv, detail));
   }
   float hollow = clamp(1.0 - 2.2 * max(v_hollow.x * (IS_INSIDE ? -1.0 : 1.0), 0.0), 0.45, 1.0);
   float depth = IS_INSIDE && v_hollow.y >= 0.0 ? mix(0.62, 0.2, smoothstep(0.0, 55.0, v_hollow.y)) : 1.0;
   float shade = IS_INSIDE ? depth : hollow;
   vec3 colour;
   if (u_mapped > 0.5) {
-    colour = litMap(lightMap(scaleColour(v_onScale), normal, toEye, open, shade), lit);
+    colour = litMap(lightMap(scaleColour(v_onScale), normal, toEye, open, shade), lit.x);
   } else {
     colour = lightWool(albedo, normal, toEye, open * hollow * depth, shade);
-    colour = mix(colour, colour * 0.6 + vec3(0.5, 0.42, 0.25), 0.55 * lit);
+    colour = mix(colour, colour * 0.6 + vec3(0.5, 0.42, 0.25), 0.55 * lit.x);
   }
+  // A marked loop shines by itself, whatever lies over the rest.
+  colour = mix(colour, albedo * (0.62 + 0.5 * open), 0.9 * lit.y);
   colour = mix(colour, u_paper, u_dim);
   float alpha = clothAlpha(u_glass, smoothNormal, toEye);
   fragColour = vec4(toSrgb(colour) * alpha, alpha);

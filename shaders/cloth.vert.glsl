@@ -18,6 +18,7 @@ out vec2 v_rest;
 out vec2 v_hollow;
 // Place on the scale of colours.
 out float v_onScale;
+out float v_marked;
 flat out ivec2 v_cell;
 // A plain cell's four loops travel with it, so that its pixels need not look anything up.
 flat out uvec4 v_looks;
@@ -31,6 +32,7 @@ void main() {
   v_rest = a_rest;
   v_hollow = a_hollow;
   v_onScale = a_onScale;
+  v_marked = (lookBits(a_look) & LOOK_MARKED) != 0 ? 1.0 : 0.0;
   v_cell = a_cell;
   v_looks = a_looks;
   gl_Position = projectionMatrix * positionView;

@@ -3,6 +3,7 @@ in vec3 v_normalView;
 in vec2 v_along;
 in vec3 v_colour;
 in float v_onScale;
+in float v_marked;
 
 uniform float u_dim;
 uniform vec3 u_paper;
@@ -19,6 +20,7 @@ void main() {
   vec3 albedo = v_colour * (0.9 + 0.5 * turn.x + 0.28 * turn.y);
   vec3 toEye = normalize(-v_positionView);
   vec3 colour = u_mapped > 0.5 ? lightMap(scaleColour(v_onScale), normal, toEye, open, open) : lightWool(albedo, normal, toEye, open, open);
+  colour = mix(colour, v_colour * (0.62 + 0.5 * open), 0.9 * v_marked);
   float alpha = clothAlpha(u_glass, normal, toEye);
   fragColour = vec4(toSrgb(mix(colour, u_paper, u_dim)) * alpha, alpha);
 }

@@ -3,6 +3,7 @@ in vec3 a_normal;
 in vec2 a_along;
 in vec3 a_colour;
 in float a_onScale;
+in float a_marked;
 
 uniform mat4 modelViewMatrix;
 uniform mat4 projectionMatrix;
@@ -13,6 +14,7 @@ out vec3 v_normalView;
 out vec2 v_along;
 out vec3 v_colour;
 out float v_onScale;
+out float v_marked;
 invariant gl_Position;
 
 void main() {
@@ -22,5 +24,6 @@ void main() {
   v_along = a_along;
   v_colour = a_colour;
   v_onScale = a_onScale;
+  v_marked = a_marked;
   gl_Position = projectionMatrix * positionView;
 }

@@ -7,6 +7,8 @@ import { createFitRoom } from './main/fit-room.ts';
 import { createFilesRoom } from './main/files-room.ts';
 import { examples, findFirstSock } from './main/first-sock.ts';
 import type { FirstSock } from './main/first-sock.ts';
+import { createGrowthDesk } from './main/growth-desk.ts';
+import type { GrowthDesk } from './main/growth-desk.ts';
 import { SCALES } from './main/layer-map.ts';
 import { createKeeper } from './main/keep.ts';
 import type { Cupboard, Keeper } from './main/keep.ts';
@@ -51,6 +53,7 @@ import { createSockView } from './view/sock-view.ts';
 import type { SockView } from './view/sock-view-types.ts';
 import { pageWords, setPageLanguage } from './words/page-words.ts';
 import { client } from './worker/client.ts';
+import { growthClient } from './worker/growth-client.ts';
 import { openWorker } from './worker/open-worker.ts';
 import './styles/page.css';
 
@@ -63,6 +66,7 @@ function startPage(first: FirstSock, shelf: SockShelf, places: readonly [Cupboar
   const store = createStore(firstState(first, keeper), (state) => { for (const part of parts) part.render(state); });
   const view = openView(isDark(store.state()), store);
   const picture = view === null ? null : createSockPicture(view);
+  const growth = createGrowthDesk(view, growthClient(openWorker));
   // Built before the panels, and told of the sock after them: the first render shows all of it.
   const deskOf = (): SockDesk => desk;
   const choose = (change: Partial<Settings>): void => {
@@ -90,9 +94,9 @@ function startPage(first: FirstSock, shelf: SockShelf, places: readonly [Cupboar
   });
   const { openSock } = files;
   parts.push({ render: (state) => { showTheme(isDark(state), view); } });
-  parts.push({ render: (state) => { picture?.setLayer(shownLayer(state)); } });
-  parts.push({ render: ({ settings }) => { view?.setFootLook(settings.footLook); } });
-  parts.push(...buildPanels({ store, deskOf, choose, choosePass, compareWith: (file) => { compare.compareWith(file); }, view, picture }));
+  parts.push({ render: ({ knitted }) => { growth.setSock(knitted); } });
+  parts.push({ render: (state) => { picture?.setLayer(shownLayer(state)); } }, { render: ({ settings }) => { view?.setFootLook(settings.footLook); } });
+  parts.push(...buildPanels({ store, deskOf, choose, choosePass, compareWith: (file) => { compare.compareWith(file); }, view, picture, growth }));
   const compare = createCompareRoom({ host: byId('compare'), store, keeper, picture, deskOf, choose, openSock });
   const sizes = createSizesRoom(() => desk.knittable(), openSock);
   const swatches = createSwatchRoom(store.state, (file) => { desk.propose(file, null); });
@@ -103,7 +107,7 @@ function startPage(first: FirstSock, shelf: SockShelf, places: readonly [Cupboar
     undo: () => { desk.undo(); }, redo: () => { desk.redo(); }, choose,
   });
   parts.push({ render: (state) => { topBar.render(state, isDark(state)); } });
-  parts.push(createRooms(pageOf(), (name) => byId(`room-${name}`), { store, keeper, view, picture, deskOf, choose, choosePass, openSock }));
+  parts.push(createRooms(pageOf(), (name) => byId(`room-${name}`), { store, keeper, view, picture, growth, deskOf, choose, choosePass, openSock }));
   dark.addEventListener('change', () => { store.update({}); });
   listenToShortcuts({
     undo: () => { desk.undo(); }, redo: () => { desk.redo(); }, save: files.bar.save,
@@ -126,9 +130,10 @@ interface PanelTools {
   readonly compareWith: (file: SockFile) => void;
   readonly view: SockView | null;
   readonly picture: SockPicture | null;
+  readonly growth: GrowthDesk;
 }
 
-function buildPanels({ store, deskOf, choose, choosePass, compareWith, view, picture }: PanelTools): { render(state: PageState): void }[] {
+function buildPanels({ store, deskOf, choose, choosePass, compareWith, view, picture, growth }: PanelTools): { render(state: PageState): void }[] {
   const showLine: MeasureHooks['showLine'] = (line) => { view?.showLine(line?.points ?? null, line?.label ?? ''); };
   const fit = createFitRoom({ host: byId('fit'), store, deskOf, choose, showLine });
   const panel = createPanel(byId('panel'), {
@@ -138,7 +143,10 @@ function buildPanels({ store, deskOf, choose, choosePass, compareWith, view, pic
   });
   const readout = createLoopReadout(byId('stage'));
   view?.onHover((hovered) => {
-    readout.show(hovered, hovered === null ? null : picture?.readAt(hovered) ?? null, store.state().settings.lengthUnit);
+    const { settings, spot } = store.state(), read = hovered === null ? null : picture?.readAt(hovered) ?? null, loop = hovered?.sock === 'first' ? hovered.loop : null;
+    // What is known of the cloth is of its pose, and not of the sock as it grows.
+    readout.show(hovered, read === null || growth.state().pass === null ? read : { ...read, reading: null }, settings.lengthUnit);
+    if (settings.room !== 'shape' && loop !== (spot?.loop ?? null)) store.update({ spot: loop === null ? null : { loop, from: 'picture' } });
   });
   const mapCard = createMapCard(byId('stage'), {
     scales: SCALES, placeOf: placeOnScale,

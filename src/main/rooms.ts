@@ -2,6 +2,7 @@ import type { PageState, RoomName, Settings } from '../panel/page-state.ts';
 import type { SockFile } from '../plan/sock-file.ts';
 import type { SockView } from '../view/sock-view-types.ts';
 import { createChartRoom } from './chart-room.ts';
+import type { GrowthDesk } from './growth-desk.ts';
 import type { Keeper } from './keep.ts';
 import { createLessonRoom } from './lesson-room.ts';
 import type { PageStore } from './page-store.ts';
@@ -18,6 +19,8 @@ export interface RoomTools {
   readonly keeper: Keeper;
   readonly view: SockView | null;
   readonly picture: SockPicture | null;
+  /** The sock on the page as it hangs after any pass. */
+  readonly growth: GrowthDesk;
   readonly deskOf: () => SockDesk;
   readonly choose: (change: Partial<Settings>) => void;
   /** On the beds and in the rooms that go through the work: after which pass. */

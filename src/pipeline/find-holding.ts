@@ -10,23 +10,43 @@ import type { Holding, KnittedSock } from './result.ts';
 const NEEDLES_BESIDE = 4;
 const BEDS: readonly Bed[] = ['front', 'back'];
 
-/** What holds a piece on the machine after a pass: needles as the trace has them, comb and claw where the pose has the cloth. */
-export function findHolding({ plan, trace }: KnittedSock, pass: number, { fabric, grid }: { readonly fabric: Fabric; readonly grid: StitchGrid }, claw: Int32Array, positions: Float64Array): Holding {
-  const { needlesPerBed, needlePitchMm } = plan, beds = { needlesPerBed, needlePitchMm, gapMm: BED_GAP_MM };
-  const stateOf = (bed: Bed, needle: number): number =>
-    trace.needleStates[(2 * pass + BED[bed]) * needlesPerBed + needle - 1];
-  const carrying = Array.from({ length: needlesPerBed }, (_, i) => i + 1).filter((needle) => BEDS.some((bed) => stateOf(bed, needle) !== NEEDLE.empty));
-  const first = Math.max(1, (carrying[0] ?? 1) - NEEDLES_BESIDE), last = Math.min(needlesPerBed, (carrying.at(-1) ?? 0) + NEEDLES_BESIDE);
-  const places: number[] = [], states: number[] = [];
-  for (const bed of BEDS) {
-    for (let needle = first; needle <= last; needle++) {
-      places.push(...needlePlace(beds, { bed, needle }));
-      states.push(stateOf(bed, needle));
-    }
+/** Needles in a picture of a machine, all of the front bed first. */
+export interface ShownNeedles {
+  readonly first: number;
+  readonly last: number;
+  /** Where loops hang on them, three entries a needle. */
+  readonly places: Float64Array;
+}
+
+/** The needles that carry loops after any of the passes from one to another, and some more at each side. */
+export function findNeedles({ plan: { needlesPerBed, needlePitchMm }, trace }: KnittedSock, fromPass: number, toPass: number): ShownNeedles {
+  let low = needlesPerBed, high = 1;
+  for (let k = 2 * fromPass * needlesPerBed; k < 2 * (toPass + 1) * needlesPerBed; k++) {
+    if (trace.needleStates[k] === NEEDLE.empty) continue;
+    low = Math.min(low, k % needlesPerBed + 1);
+    high = Math.max(high, k % needlesPerBed + 1);
   }
+  const first = Math.max(1, low - NEEDLES_BESIDE), last = Math.min(needlesPerBed, high + NEEDLES_BESIDE), beds = { needlesPerBed, needlePitchMm, gapMm: BED_GAP_MM };
+  const numbers = Array.from({ length: last - first + 1 }, (_, i) => first + i);
+  return { first, last, places: Float64Array.from(BEDS.flatMap((bed) => numbers.flatMap((needle) => needlePlace(beds, { bed, needle })))) };
+}
+
+/** NEEDLE codes of those needles after a pass, as the trace has them. */
+export function needleStatesAt({ trace: { needleStates, needlesPerBed } }: KnittedSock, { first, last }: ShownNeedles, pass: number): Uint8Array {
+  const states = new Uint8Array(2 * (last - first + 1));
+  BEDS.forEach((bed, side) => {
+    const at = (2 * pass + BED[bed]) * needlesPerBed;
+    states.set(needleStates.subarray(at + first - 1, at + last), side * (last - first + 1));
+  });
+  return states;
+}
+
+/** What holds a piece on the machine after a pass: needles as the trace has them, comb and claw where the pose has the cloth. */
+export function findHolding(sock: KnittedSock, pass: number, { fabric, grid }: { readonly fabric: Fabric; readonly grid: StitchGrid }, claw: Int32Array, positions: Float64Array): Holding {
+  const shown = findNeedles(sock, pass, pass);
   const edge = Array.from(fabric.vertexLoop.keys()).filter((v) => grid.kind[fabric.vertexLoop[v]] === LOOP.castOn);
   return {
-    needlePitchMm, needles: Float64Array.from(places), states: Uint8Array.from(states),
+    needlePitchMm: sock.plan.needlePitchMm, needles: shown.places, states: needleStatesAt(sock, shown, pass),
     edge: Float64Array.from(edge.flatMap((v) => [...positions.subarray(3 * v, 3 * v + 3)])),
     claw: middleOf(claw, positions),
   };

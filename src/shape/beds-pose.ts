@@ -54,6 +54,23 @@ export interface BedsSetUp extends PoseSetUp {
   readonly claw: Int32Array;
 }
 
+/** How a piece hangs before anything pulls at it. */
+interface HungUp {
+  readonly beds: Beds;
+  readonly hanging: Hanging;
+  readonly pouches: Pouches;
+  /** Three entries a vertex, mm. */
+  readonly start: Float64Array;
+  readonly claw: Int32Array;
+}
+
+/** The start of the pose on the beds, by rule: quick, and some centimetres off where weights stretch the cloth. */
+export function hangUp({ fabric, grid, liveNeedles, needlesPerBed, needlePitchMm }: PieceOnBeds): HungUp {
+  const beds: Beds = { needlesPerBed, needlePitchMm, gapMm: BED_GAP_MM };
+  const hanging = hangWales(fabric, grid, liveNeedles, beds), pouches = findPouches(fabric, grid);
+  return { beds, hanging, pouches, start: startOnBeds(fabric, pouches, hanging, beds), claw: Int32Array.from(clawed(fabric, hanging, pouches)) };
+}
+
 /**
  * A piece hanging from the machine: x along the beds from their middle to the right, y from the front
  * bed to the back, z up from the needles. Every live loop is held on its needle; the cloth hangs between
@@ -61,16 +78,12 @@ export interface BedsSetUp extends PoseSetUp {
  * turned. A tube's layers keep to the side of their bed.
  */
 export function setUpBeds(piece: PieceOnBeds): BedsSetUp {
-  const { fabric, grid } = piece;
-  const beds: Beds = { needlesPerBed: piece.needlesPerBed, needlePitchMm: piece.needlePitchMm, gapMm: BED_GAP_MM };
-  const hanging = hangWales(fabric, grid, piece.liveNeedles, beds);
+  const { fabric, grid, firmness = 'soft' } = piece, { beds, hanging, pouches, start, claw } = hangUp(piece);
   const places = Float64Array.from({ length: 3 * hanging.live.length }, (_, i) => hanging.needles[3 * hanging.live[Math.floor(i / 3)] + i % 3]);
-  const { firmness = 'soft' } = piece;
   const { plain, bridges } = partBridges(fabric, hanging, beds);
   const cloth = [...makeStretchedCloth(plain, 'fresh', firmness), ...makeBridges(bridges, clothOf(firmness).law)], bending = createBending(makeClothBending(fabric, clothOf(firmness)));
   const pins = createPins({ nodes: hanging.live, places, stiffness: NEEDLE_STIFFNESS });
-  const pouches = findPouches(fabric, grid), layers = makeLayers(fabric, hanging, pouches, beds.gapMm);
-  const start = startOnBeds(fabric, pouches, hanging, beds), bars = makeBars(fabric, grid, start), claw = clawed(fabric, hanging, pouches);
+  const layers = makeLayers(fabric, hanging, pouches, beds.gapMm), bars = makeBars(fabric, grid, start);
   const terms = [
     ...cloth, bending, pins, bars, createGravity(weighCloth(fabric, grid, claw), [0, 0, -1]),
     layers, ...makePouchContacts(fabric, grid, pouches, hanging.side), ...makeBeds(fabric, beds), makeVerge(fabric),
@@ -83,13 +96,12 @@ export function setUpBeds(piece: PieceOnBeds): BedsSetUp {
         { axes: [0, 2], parts: [...stretched, held, { term: bars, factor: 1 }] }, { axes: [1], parts: [...stretched, held, { term: layers, factor: 1 }] },
       ], METRIC_SHIFT),
     },
-    start,
-    live: hanging.live, places, claw: Int32Array.from(claw),
+    start, live: hanging.live, places, claw,
   };
 }
 
 /** Weight on every vertex, N: its share of the cloth, of the weights on the cast-on edge, and of that on the heel. */
-function weighCloth(fabric: Fabric, grid: StitchGrid, claw: readonly number[]): Float64Array {
+function weighCloth(fabric: Fabric, grid: StitchGrid, claw: ArrayLike<number>): Float64Array {
   const weights = new Float64Array(fabric.vertexCount);
   for (let cell = 0; cell + 1 < fabric.cellStart.length; cell++) {
     const polygon = restPolygon(fabric, cell);
@@ -120,8 +132,8 @@ function verticesWhere(fabric: Fabric, isOne: (v: number) => boolean): number[] 
   return Array.from(fabric.vertexLoop.keys()).filter(isOne);
 }
 
-function spread(weights: Float64Array, vertices: readonly number[], total: number): void {
-  for (const v of vertices) weights[v] += total / vertices.length;
+function spread(weights: Float64Array, vertices: ArrayLike<number>, total: number): void {
+  for (let k = 0; k < vertices.length; k++) weights[vertices[k]] += total / vertices.length;
 }
 
 /** The weights hang on bars run through the cast-on edge, which keep its breadth: that of the start. */

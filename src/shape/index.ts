@@ -1,4 +1,4 @@
-export { setUpBeds } from './beds-pose.ts';
+export { hangUp, setUpBeds } from './beds-pose.ts';
 export { setUpWorn } from './worn-pose.ts';
 export { relaxHeldInSteps, relaxInSteps, relaxSock } from './relax-sock.ts';
 export { interpolateSock, mapShape } from './map-shape.ts';

@@ -108,7 +108,7 @@ function indexByKind(fabric: Fabric, draft: Draft, looks: Uint8Array, hemCount: 
 }
 
 /** Vertex pairs of all boundary edges, fabric on the left. */
-function boundaryEdges(fabric: Fabric): number[] {
+export function boundaryEdges(fabric: Fabric): number[] {
   const edges: number[] = [];
   const { boundaryStart, boundaryVertices } = fabric;
   for (let b = 0; b + 1 < boundaryStart.length; b++) {
@@ -121,7 +121,7 @@ function boundaryEdges(fabric: Fabric): number[] {
 }
 
 /** Arrays of a cloth while it is filled. */
-type Draft = Pick<ClothGeometry, 'source' | 'hemOther' | 'cellOf' | 'quadOf' | 'rest' | 'corners'>;
+export type Draft = Pick<ClothGeometry, 'source' | 'hemOther' | 'cellOf' | 'quadOf' | 'rest' | 'corners'>;
 
 function fillCells(draft: Draft, fabric: Fabric, frames: StitchFrames): void {
   const { cellStart, cellVertices } = fabric;
@@ -141,8 +141,8 @@ function fillCells(draft: Draft, fabric: Fabric, frames: StitchFrames): void {
   }
 }
 
-/** The strip along a boundary counts as a regular cell whose upper loops are out of reach. */
-function fillHem(draft: Draft, cornerCount: number, edges: readonly number[]): void {
+/** The strip along a boundary counts as a regular cell whose upper loops are out of reach. `edges`: two fabric vertices each. */
+export function fillHem(draft: Draft, cornerCount: number, edges: ArrayLike<number>): void {
   for (let hem = 0; 2 * hem < edges.length; hem++) {
     const a = edges[2 * hem], b = edges[2 * hem + 1], first = cornerCount + 2 * hem, k = cornerCount + 4 * hem;
     draft.source.set([a, b, a, b], k);
@@ -156,11 +156,11 @@ function fillHem(draft: Draft, cornerCount: number, edges: readonly number[]): v
   }
 }
 
-/** Builds the drawn cloth: one vertex a cell corner, every cell triangulated, a rolled edge along every boundary. */
-export function buildCloth(fabric: Fabric, grid: StitchGrid): ClothGeometry {
+/** Builds the drawn cloth: one vertex a cell corner, every cell triangulated, a rolled edge along every boundary, and room for so much edge more. */
+export function buildCloth(fabric: Fabric, grid: StitchGrid, moreEdges = 0): ClothGeometry {
   const cornerCount = fabric.cellVertices.length;
   const edges = boundaryEdges(fabric);
-  const hemCount = edges.length / 2, vertexCount = cornerCount + 4 * hemCount;
+  const hemCount = edges.length / 2 + moreEdges, vertexCount = cornerCount + 4 * hemCount;
   const draft: Draft = {
     source: new Int32Array(vertexCount), hemOther: new Int32Array(vertexCount).fill(-1),
     cellOf: new Int32Array(2 * vertexCount), quadOf: new Int32Array(4 * vertexCount), rest: new Float32Array(2 * vertexCount),

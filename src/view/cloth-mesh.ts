@@ -6,7 +6,8 @@ import { createClothMaterials, createClothUniforms, createYarnMaterial } from '.
 import { linearColour, type Rgb, type Scheme, woolColours } from './colour.ts';
 import { LoadedCloth } from './loaded-cloth.ts';
 import { buildPicker, type Picker } from './pick-loop.ts';
-import type { ClothMap } from './sock-view-types.ts';
+import { GrowingCloth } from './growing-cloth.ts';
+import type { ClothMap, GrowthFrame, Lit } from './sock-view-types.ts';
 import { Veil } from './veil.ts';
 
 /** Cloth like glass where it is seen straight on: this much of it is cloth; chosen by eye. */
@@ -28,8 +29,12 @@ export class ClothMesh {
   private readonly wraps = new Mesh(this.empty, createYarnMaterial(this.uniforms));
   private readonly veil = new Veil(this.empty);
   private loaded: LoadedCloth | null = null;
+  private growing: GrowingCloth | null = null;
+  private map: ClothMap | null = null;
+  private lit: Lit | null = null;
   private waiting: { readonly fabric: Fabric; readonly grid: StitchGrid; readonly colours: readonly Rgb[] } | null = null;
   private colours: readonly Rgb[] = woolColours([]);
+  private growthColours: readonly string[] = [];
   private picker: Picker | null = null;
 
   constructor() {
@@ -57,12 +62,41 @@ export class ClothMesh {
     }
     this.loaded?.pose(positions);
     this.picker = null;
-    this.group.visible = this.loaded !== null;
+    this.group.visible = this.shown !== null;
+  }
+
+  /** Shows a sock as it grows in place of the cloth set last; null brings that back. */
+  setGrowth(frame: GrowthFrame | null): void {
+    if (frame === null) {
+      if (this.growing === null) return;
+      this.growing.dispose();
+      this.growing = null;
+      if (this.loaded !== null) this.wear(this.loaded, this.colours);
+    } else {
+      if (this.growing?.growing !== frame.cloth) {
+        this.growing?.dispose();
+        this.growing = new GrowingCloth(frame.cloth, frame.grid);
+        this.growthColours = frame.yarnColours;
+        this.wear(this.growing, woolColours(frame.yarnColours));
+      } else if (this.growthColours.join() !== frame.yarnColours.join()) {
+        this.growthColours = frame.yarnColours;
+        this.paint(-1);
+      }
+      this.growing.grow(frame.pass, frame.positions);
+    }
+    this.picker = null;
+    this.group.visible = this.shown !== null;
+  }
+
+  setLit(lit: Lit | null): void {
+    this.lit = lit;
+    this.paint(-1);
   }
 
   /** Of the cloth as it lies since the last positions; null shows its yarn. */
   setMap(map: ClothMap | null): void {
-    this.uniforms.u_mapped.value = map === null ? 0 : 1;
+    this.map = map;
+    this.uniforms.u_mapped.value = map === null || this.growing !== null ? 0 : 1;
     if (map === null) return;
     const { steps } = map.scale;
     (this.uniforms.u_scale.value as Vector3[]).forEach((root, i) => {
@@ -87,7 +121,7 @@ export class ClothMesh {
   setYarnColours(colours: readonly string[]): void {
     if (this.waiting) this.waiting = { ...this.waiting, colours: woolColours(colours) };
     this.colours = woolColours(colours);
-    this.loaded?.paint(this.colours, -1);
+    this.paint(-1);
   }
 
   setScheme(scheme: Scheme): void {
@@ -110,34 +144,48 @@ export class ClothMesh {
   setViewport(width: number, height: number, ratio: number): void { this.veil.setViewport(width, height, ratio); }
 
   /** Lights the loop of a fabric vertex, of none for -1. */
-  setHovered(vertex: number): void { this.loaded?.paint(this.colours, vertex); }
+  setHovered(vertex: number): void { this.paint(vertex); }
 
   /** Built when first asked for after the shape has changed; null without a shape. */
   pickable(): Pickable | null {
-    if (!this.loaded) return null;
-    this.picker ??= buildPicker(this.loaded.cloth.index, this.loaded.posed.positions);
-    return { picker: this.picker, cloth: this.loaded.cloth, fabric: this.loaded.fabric };
+    const { shown } = this;
+    if (!shown) return null;
+    this.picker ??= buildPicker(shown.drawnIndex(), shown.posed.positions);
+    return { picker: this.picker, cloth: { ...shown.cloth, index: this.picker.index }, fabric: shown.fabric };
   }
 
   /** Frees the GPU's part; a later drawing sends it again. */
   dispose(): void {
     this.loaded?.dispose();
+    this.growing?.dispose();
     this.empty.dispose();
     for (const mesh of this.sides) for (const material of mesh.material) material.dispose();
     this.wraps.material.dispose();
     this.veil.dispose();
   }
 
+  private get shown(): LoadedCloth | null { return this.growing ?? this.loaded; }
+
   private load(next: LoadedCloth): void {
     this.loaded?.dispose();
     this.loaded = next;
     this.setMap(null);
+    if (this.growing === null) this.wear(next, this.colours);
+  }
+
+  /** Hands a cloth to the meshes. */
+  private wear(next: LoadedCloth, colours: readonly Rgb[]): void {
     for (const mesh of [...this.sides, ...this.veil.meshes]) mesh.geometry = next.geometry;
     this.wraps.geometry = next.wrapGeometry;
     this.uniforms.u_corners.value = next.corners;
     this.uniforms.u_looks.value = next.looks;
+    this.uniforms.u_mapped.value = this.map === null || this.growing !== null ? 0 : 1;
     const { waleMm, courseMm, ribCourseMm } = next.fabric;
     (this.uniforms.u_aspect.value as Vector2).set(waleMm / courseMm, waleMm / ribCourseMm);
-    next.paint(this.colours, -1);
+    next.paint(colours, -1, this.lit);
+  }
+
+  private paint(hovered: number): void {
+    this.shown?.paint(this.growing === null ? this.colours : woolColours(this.growthColours), hovered, this.lit);
   }
 }

@@ -1,6 +1,6 @@
 import type { Fabric } from '../fabric/fabric.ts';
 import { SECTION } from '../machine/codes.ts';
-import { type ClothGeometry, HEM_ROWS } from './cloth-geometry.ts';
+import { boundaryEdges, type ClothGeometry, HEM_ROWS } from './cloth-geometry.ts';
 
 /** Adds each cell's area vector (Newell's formula: half the sum of p_i x p_i+1) to its corners. */
 function addAreaVectors(sum: Float64Array, fabric: Fabric, p: Float64Array): void {
@@ -74,7 +74,7 @@ function hemStep(out: Float64Array, p: Float64Array, n: Float64Array, a: number,
 }
 
 /** Both boundary edges at a vertex move it the same way, so that the strip does not tear: mean of the two steps. */
-function hemSteps(fabric: Fabric, p: Float64Array, n: Float64Array): Map<number, Float64Array> {
+function hemSteps(fabric: Fabric, edges: ArrayLike<number>, p: Float64Array, n: Float64Array): Map<number, Float64Array> {
   const steps = new Map<number, Float64Array>();
   const step = new Float64Array(3), length = HEM_ROWS * fabric.waleMm;
   const add = (v: number, other: number, sign: number): void => {
@@ -83,13 +83,9 @@ function hemSteps(fabric: Fabric, p: Float64Array, n: Float64Array): Map<number,
     for (let i = 0; i < 3; i++) sum[i] += step[i];
     steps.set(v, sum);
   };
-  for (let b = 0; b + 1 < fabric.boundaryStart.length; b++) {
-    const from = fabric.boundaryStart[b], to = fabric.boundaryStart[b + 1];
-    for (let i = from; i < to; i++) {
-      const v = fabric.boundaryVertices[i], w = fabric.boundaryVertices[i + 1 < to ? i + 1 : from];
-      add(v, w, 1);
-      add(w, v, -1);
-    }
+  for (let e = 0; e < edges.length; e += 2) {
+    add(edges[e], edges[e + 1], 1);
+    add(edges[e + 1], edges[e], -1);
   }
   return steps;
 }
@@ -102,18 +98,37 @@ function hasSides({ boundaryStart, boundaryVertices, vertexSection }: Fabric): b
   return boundaryStart.length === 2 && boundaryVertices.some((v) => vertexSection[v] !== SECTION['cast-on']);
 }
 
+/** What of a cloth is posed: its first `drawn` vertices and those of its hem from `hem` on, a strip along `edges`, two fabric vertices each. */
+export interface PosedPart {
+  readonly fabric: Fabric;
+  readonly drawn: number;
+  readonly hem: number;
+  readonly edges: ArrayLike<number>;
+  /** A flat piece has no inside. */
+  readonly isSheet: boolean;
+}
+
 /** Fills the drawn vertices' positions, normals and hollowness from the fabric's positions and normals (three entries a vertex, mm). */
 export function poseClothInto(out: PosedCloth, cloth: ClothGeometry, fabric: Fabric, positions: Float64Array, normals: Float64Array): void {
-  const hollow = hollowness(fabric, positions, normals);
-  const steps = hemSteps(fabric, positions, normals), isSheet = hasSides(fabric);
-  for (let i = 0; i < cloth.vertexCount; i++) {
-    const v = cloth.source[i];
-    const step = cloth.hemOther[i] >= 0 ? steps.get(v) : undefined;
-    for (let d = 0; d < 3; d++) {
-      out.positions[3 * i + d] = positions[3 * v + d] + (step ? step[d] : 0);
-      out.normals[3 * i + d] = normals[3 * v + d];
+  const edges = boundaryEdges(fabric), hem = fabric.cellVertices.length;
+  posePartInto(out, cloth, { fabric, drawn: hem, hem, edges, isSheet: hasSides(fabric) }, positions, normals);
+}
+
+/** The same for part of a cloth. */
+export function posePartInto(out: PosedCloth, cloth: ClothGeometry, { fabric, drawn, hem, edges, isSheet }: PosedPart, positions: Float64Array, normals: Float64Array): void {
+  const hollow = hollowness(fabric, positions, normals), steps = hemSteps(fabric, edges, positions, normals);
+  poseRange(0, drawn);
+  poseRange(hem, hem + 2 * edges.length);
+
+  function poseRange(from: number, to: number): void {
+    for (let i = from; i < to; i++) {
+      const v = cloth.source[i], step = cloth.hemOther[i] >= 0 ? steps.get(v) : undefined;
+      for (let d = 0; d < 3; d++) {
+        out.positions[3 * i + d] = positions[3 * v + d] + (step ? step[d] : 0);
+        out.normals[3 * i + d] = normals[3 * v + d];
+      }
+      out.hollow[2 * i] = hollow[v];
+      out.hollow[2 * i + 1] = isSheet ? -1 : fabric.vertexRow[v] * fabric.waleMm;
     }
-    out.hollow[2 * i] = hollow[v];
-    out.hollow[2 * i + 1] = isSheet ? -1 : fabric.vertexRow[v] * fabric.waleMm;
   }
 }

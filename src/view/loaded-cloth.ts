@@ -5,8 +5,8 @@ import { buildCloth, type ClothGeometry, paddedLength, TEXTURE_WIDTH } from './c
 import { type PosedCloth, poseClothInto, vertexNormals } from './cloth-pose.ts';
 import { placeOnScale } from './colour-scale.ts';
 import type { Rgb } from './colour.ts';
-import { LOOK, packLooksInto } from './loop-looks.ts';
-import type { ClothMap } from './sock-view-types.ts';
+import { litLoops, LOOK, markColour, packLooksInto } from './loop-looks.ts';
+import type { ClothMap, Lit } from './sock-view-types.ts';
 import { createWrapBars, findWraps, poseWrapsInto, type WrapBars, type WrapPlace } from './wrap-bars.ts';
 
 function dataTexture(texture: DataTexture): DataTexture {
@@ -31,14 +31,15 @@ export class LoadedCloth {
   readonly wrapGeometry: BufferGeometry;
   readonly corners: DataTexture;
   readonly looks: DataTexture;
-  private readonly grid: StitchGrid;
-  private readonly wraps: readonly WrapPlace[];
-  private readonly bars: WrapBars;
+  protected readonly grid: StitchGrid;
+  protected readonly wraps: readonly WrapPlace[];
+  protected readonly bars: WrapBars;
 
-  constructor(fabric: Fabric, grid: StitchGrid) {
+  /** `moreEdges`: room in the hem for edges that are boundary for a while. */
+  constructor(fabric: Fabric, grid: StitchGrid, moreEdges = 0) {
     this.fabric = fabric;
     this.grid = grid;
-    const cloth = this.cloth = buildCloth(fabric, grid), n = cloth.vertexCount;
+    const cloth = this.cloth = buildCloth(fabric, grid, moreEdges), n = cloth.vertexCount;
     const posed = this.posed = { positions: new Float32Array(3 * n), normals: new Float32Array(3 * n), hollow: new Float32Array(2 * n) };
     this.geometry = geometryOf(cloth.index, {
       position: [posed.positions, 3], a_normal: [posed.normals, 3], a_hollow: [posed.hollow, 2],
@@ -50,7 +51,7 @@ export class LoadedCloth {
     const bars = this.bars = createWrapBars(this.wraps.length);
     this.wrapGeometry = geometryOf(bars.index, {
       position: [bars.positions, 3], a_normal: [bars.normals, 3], a_along: [bars.along, 2], a_colour: [new Float32Array(bars.positions.length), 3],
-      a_onScale: [new Float32Array(bars.positions.length / 3), 1],
+      a_onScale: [new Float32Array(bars.positions.length / 3), 1], a_marked: [new Float32Array(bars.positions.length / 3), 1],
     });
     this.corners = dataTexture(new DataTexture(cloth.corners, TEXTURE_WIDTH, cloth.corners.length / 4 / TEXTURE_WIDTH, RGBAFormat, FloatType));
     const words = new Uint32Array(paddedLength(fabric.vertexCount));
@@ -67,22 +68,32 @@ export class LoadedCloth {
     for (const name of ['position', 'a_normal']) this.wrapGeometry.getAttribute(name).needsUpdate = true;
   }
 
-  /** Packs every loop's look and gathers them at the drawn vertices; the loop of fabric vertex `lit` is marked, of none for -1. */
-  paint(colours: readonly Rgb[], lit: number): void {
-    const { cloth, geometry, looks } = this;
-    const words = looks.image.data as Uint32Array;
-    packLooksInto(words, cloth.looks, this.fabric, this.grid, colours);
-    if (lit >= 0) words[lit] = (words[lit] | (LOOK.lit << 24)) >>> 0;
-    const own = geometry.getAttribute('a_look') as BufferAttribute, quad = geometry.getAttribute('a_looks') as BufferAttribute;
-    for (let i = 0; i < cloth.vertexCount; i++) own.array[i] = words[cloth.source[i]];
-    for (let i = 0; i < cloth.quadOf.length; i++) quad.array[i] = words[cloth.quadOf[i]];
-    own.needsUpdate = quad.needsUpdate = looks.needsUpdate = true;
-    const wrapColour = this.wrapGeometry.getAttribute('a_colour') as BufferAttribute;
+  /** The index of what is drawn, for picking. */
+  drawnIndex(): Uint32Array { return this.cloth.index; }
+
+  /** Packs every loop's look and gathers them at the drawn vertices; the loop of fabric vertex `hovered` is marked, of none for -1, and loops that are lit. */
+  paint(colours: readonly Rgb[], hovered: number, lit: Lit | null): void {
+    const { cloth, looks } = this, words = looks.image.data as Uint32Array, isLit = litLoops(this.grid.loopCount, lit);
+    packLooksInto(words, cloth.looks, this.fabric, this.grid, colours, isLit);
+    if (hovered >= 0) words[hovered] = (words[hovered] | (LOOK.lit << 24)) >>> 0;
+    this.gatherLooks(0, cloth.vertexCount);
+    looks.needsUpdate = true;
+    const wrapColour = this.wrapGeometry.getAttribute('a_colour') as BufferAttribute, marked = this.wrapGeometry.getAttribute('a_marked') as BufferAttribute, { pointsPerBar } = this.bars;
     this.wraps.forEach(({ loop }, bar) => {
-      const rgb = colours[Math.min(this.grid.yarn[loop], colours.length - 1)];
-      for (let i = 0; i < this.bars.pointsPerBar; i++) wrapColour.array.set(rgb, 3 * (bar * this.bars.pointsPerBar + i));
+      const own = colours[Math.min(this.grid.yarn[loop], colours.length - 1)], rgb = isLit[loop] === 1 ? markColour(own) : own;
+      for (let i = bar * pointsPerBar; i < (bar + 1) * pointsPerBar; i++) wrapColour.array.set(rgb, 3 * i);
+      marked.array.fill(isLit[loop], bar * pointsPerBar, (bar + 1) * pointsPerBar);
     });
-    wrapColour.needsUpdate = true;
+    wrapColour.needsUpdate = marked.needsUpdate = true;
+  }
+
+  /** Takes the packed looks to the drawn vertices from one up to another. */
+  protected gatherLooks(from: number, to: number): void {
+    const { cloth, geometry, looks } = this, words = looks.image.data as Uint32Array;
+    const own = geometry.getAttribute('a_look') as BufferAttribute, quad = geometry.getAttribute('a_looks') as BufferAttribute;
+    for (let i = from; i < to; i++) own.array[i] = words[cloth.source[i]];
+    for (let i = 4 * from; i < 4 * to; i++) quad.array[i] = words[cloth.quadOf[i]];
+    own.needsUpdate = quad.needsUpdate = true;
   }
 
   /** Takes the places of a map's numbers on its scale; a wrap takes its host's. */

@@ -1,10 +1,11 @@
 import type { Fabric } from '../fabric/fabric.ts';
 import type { StitchGrid } from '../machine/grid.ts';
-import type { Rgb } from './colour.ts';
+import { linearColour, type Rgb } from './colour.ts';
+import type { Lit } from './sock-view-types.ts';
 
-/** Bits of a loop's look; the same numbers stand in shaders/_look.glsl; `lit` is the loop under the pointer. */
+/** Bits of a loop's look; the same numbers stand in shaders/_look.glsl; `lit` is the loop under the pointer, `marked` are those that the page lights. */
 export const LOOK = {
-  purl: 1, stackedOver: 2, stackedUnder: 4, lit: 8,
+  purl: 1, stackedOver: 2, stackedUnder: 4, lit: 8, marked: 16,
 } as const;
 
 /** A whole number hashed to 0..255, so that no two neighbouring loops look alike. */
@@ -38,15 +39,38 @@ export function loopLooks(fabric: Fabric, grid: StitchGrid): Uint8Array {
 /**
  * Each fabric vertex's look as the shader unpacks it (shaders/_look.glsl), into `out`: three bytes
  * of its yarn's colour, as square roots and a little its own, and the LOOK bits. `palette` holds
- * linear colours by yarn (colour.ts).
+ * linear colours by yarn (colour.ts). Loops that are lit have the colour that lights them.
  */
-export function packLooksInto(out: Uint32Array, looks: Uint8Array, fabric: Fabric, grid: StitchGrid, palette: readonly Rgb[]): void {
+export function packLooksInto(out: Uint32Array, looks: Uint8Array, fabric: Fabric, grid: StitchGrid, palette: readonly Rgb[], isLit?: Uint8Array): void {
+  const marks = palette.map(markColour);
   for (let v = 0; v < fabric.vertexCount; v++) {
     const loop = fabric.vertexLoop[v];
-    const rgb = palette[Math.min(grid.yarn[loop], palette.length - 1)];
-    const own = 0.975 + (0.05 * hashByte(loop)) / 255;
-    let word = looks[v] << 24;
+    const isMarked = isLit?.[loop] === 1, rgb = (isMarked ? marks : palette)[Math.min(grid.yarn[loop], palette.length - 1)];
+    const own = isMarked ? 1 : 0.975 + (0.05 * hashByte(loop)) / 255;
+    let word = (looks[v] | (isMarked ? LOOK.marked : 0)) << 24;
     for (let d = 0; d < 3; d++) word |= Math.round(255 * Math.sqrt(Math.min(1, rgb[d] * own))) << (8 * d);
     out[v] = word >>> 0;
   }
+}
+
+/** Colours that light loops, linear: whichever is farther from the yarn's own. Chosen by eye: both glow on either theme's backdrop. */
+const MARKS: readonly Rgb[] = [linearColour('#ffd400'), linearColour('#ff2a9d')];
+
+/** How far two linear colours look apart, roughly: by their square roots. */
+function apart(a: Rgb, b: Rgb): number {
+  return a.reduce((sum, value, d) => sum + (Math.sqrt(value) - Math.sqrt(b[d])) ** 2, 0);
+}
+
+/** The colour that lights loops of a yarn. */
+export function markColour(yarn: Rgb): Rgb {
+  return apart(MARKS[0], yarn) >= apart(MARKS[1], yarn) ? MARKS[0] : MARKS[1];
+}
+
+/** Which loops of a grid are lit; one entry a loop. */
+export function litLoops(loopCount: number, lit: Lit | null): Uint8Array {
+  const is = new Uint8Array(loopCount);
+  if (lit === null) return is;
+  is.fill(1, Math.max(0, lit.first), Math.max(0, lit.end));
+  for (const loop of lit.loops) if (loop >= 0 && loop < loopCount) is[loop] = 1;
+  return is;
 }

@@ -7,10 +7,12 @@ import type { Scheme } from './colour.ts';
 import type { Vector } from './frame-camera.ts';
 import { GroundShadow } from './ground-shadow.ts';
 import { castRay, nearestVertex } from './pick-loop.ts';
-import type { Around, ClothMap, FootLook } from './sock-view-types.ts';
+import type { Around, ClothMap, FootLook, GrowthFrame, Lit } from './sock-view-types.ts';
 import { Surroundings } from './surroundings.ts';
 
 const NO_POINTS = new Float64Array(0);
+/** A growing sock is framed with room down to the next of these depths, so that the camera need not follow every pass; chosen by eye. */
+const REACH_STEP_MM = 90;
 
 /** A vertex under the pointer, its loop, and how far it is from the eye. */
 export interface PickedVertex { readonly vertex: number; readonly loop: number; readonly distance: number }
@@ -27,6 +29,9 @@ export class PlacedSock {
   private isVeil = false;
   private footLook: FootLook = 'inside';
   private positions: Float64Array = NO_POINTS;
+  private pose: PoseName = 'flat';
+  private around: Around | null = null;
+  private growthReach: number | null = null;
   /** All that framing must keep in the picture, before the sock is put in its place: three entries each, mm. */
   points: Float64Array = NO_POINTS;
 
@@ -46,9 +51,37 @@ export class PlacedSock {
   /** Three entries a vertex, mm. */
   setPositions(positions: Float64Array, pose: PoseName, around: Around | null): void {
     this.positions = positions;
-    this.surroundings.show(around, positions);
+    this.pose = pose;
+    this.around = around;
     this.cloth.setPositions(positions);
-    if (pose === 'beds') this.shadow.castNothing();
+    if (this.growthReach === null) this.surround();
+  }
+
+  /** The sock as it grows, in place of the last positions; null brings them back. */
+  setGrowth(frame: GrowthFrame | null): void {
+    if (frame === null && this.growthReach === null) return;
+    this.cloth.setGrowth(frame);
+    this.hovered = -1;
+    if (frame === null) {
+      this.growthReach = null;
+      this.surround();
+      return;
+    }
+    const castOnColour = frame.pass === 0 ? frame.yarnColours[frame.grid.yarn[0]] ?? null : null;
+    this.surroundings.show({ holding: frame.holding, castOnColour, body: null }, frame.positions);
+    this.shadow.castNothing();
+    this.growthReach = REACH_STEP_MM * Math.ceil(-lowestOf(this.surroundings.corners) / REACH_STEP_MM);
+    this.cloth.setLook('solid');
+    this.surroundings.setShown(true, false, false);
+    this.points = deepened(this.surroundings.corners, -this.growthReach);
+  }
+
+  setLit(lit: Lit | null): void { this.cloth.setLit(lit); }
+
+  private surround(): void {
+    const { positions, pose } = this;
+    this.surroundings.show(this.around, positions);
+    if (pose === 'beds' || positions.length === 0) this.shadow.castNothing();
     else this.shadow.cast(positions, this.areaMm2, pose === 'flat');
     this.showLook();
   }
@@ -110,11 +143,24 @@ export class PlacedSock {
   }
 
   private showLook(): void {
+    if (this.growthReach !== null) return;
     const isGlass = this.footLook === 'glass' && this.surroundings.hasBody;
     this.cloth.setLook(this.isVeil ? 'veil' : isGlass ? 'glass' : 'solid');
     this.surroundings.setShown(!this.isVeil, this.footLook !== 'hidden', this.footLook === 'glass');
     this.points = joined(this.positions, this.surroundings.corners);
   }
+}
+
+function lowestOf(points: Float64Array): number {
+  let low = 0;
+  for (let i = 2; i < points.length; i += 3) low = Math.min(low, points[i]);
+  return low;
+}
+
+/** The same points, the lowest of them lowered to a depth. */
+function deepened(points: Float64Array, z: number): Float64Array {
+  const low = lowestOf(points);
+  return points.map((value, i) => (i % 3 === 2 && value === low ? z : value));
 }
 
 function joined(a: Float64Array, b: Float64Array): Float64Array {

@@ -1,6 +1,8 @@
 import type { Fabric } from '../fabric/fabric.ts';
+import type { GrowingFabric } from '../fabric/growing-fabric.ts';
 import type { FormMesh } from '../foot/form-mesh.ts';
 import type { StitchGrid } from '../machine/grid.ts';
+import type { HungSock } from '../pipeline/hang-sock.ts';
 import type { Holding } from '../pipeline/result.ts';
 import type { PoseName } from '../shape/pose.ts';
 import type { ColourScale } from './colour-scale.ts';
@@ -46,6 +48,21 @@ export interface Companion {
   readonly firstLabel?: string;
 }
 
+/** A sock as it grows on the machine: its whole cloth, of which as much is drawn as exists after the pass. */
+export interface GrowthFrame extends HungSock {
+  readonly cloth: GrowingFabric;
+  readonly grid: StitchGrid;
+  /** `#rrggbb`, indexed by grid.yarn. */
+  readonly yarnColours: readonly string[];
+}
+
+/** Loops of the first sock's grid that stand out: those from `first` up to `end`, and some more; wraps too. Loops that are not in the picture are left out. */
+export interface Lit {
+  readonly first: number;
+  readonly end: number;
+  readonly loops: readonly number[];
+}
+
 /** What the picture needs to know of a loop when the pointer rests on it. */
 export interface HoveredLoop { readonly sock: 'first' | 'second'; readonly loop: number; readonly clientX: number; readonly clientY: number }
 
@@ -69,6 +86,13 @@ export interface SockView {
    */
   setCompanion(companion: Companion | null, arrangement: Arrangement): void;
   setFootLook(look: FootLook): void;
+  /**
+   * The first sock as it grows, in place of what was set last, which null brings back. Framed with its first
+   * frame; after that the camera stays where the person has put it.
+   */
+  setGrowth(frame: GrowthFrame | null): void;
+  /** Loops drawn in a colour of their own, whatever the pose, the layer and the yarn; null lights none. */
+  setLit(lit: Lit | null): void;
   /** Moves the camera if the sock runs out of the picture and the person has not turned or zoomed it. */
   keepInView(): void;
   /** Keeps so many pixels at the picture's top and foot free of a framed sock. */

@@ -12,21 +12,14 @@ import { photograph } from './photograph.ts';
 import { type PairPlaces, placePair } from './pair-places.ts';
 import { type PickedVertex, PlacedSock } from './placed-sock.ts';
 import { CAPTION_PIXELS, SockCaptions } from './sock-captions.ts';
-import type { Around, Arrangement, ClothMap, Companion, FootLook, Ground, HoveredLoop, SockView, Theme, ViewPreset } from './sock-view-types.ts';
+import type { Around, Arrangement, ClothMap, Companion, FootLook, Ground, GrowthFrame, HoveredLoop, Lit, SockView, Theme, ViewPreset } from './sock-view-types.ts';
+import { isSoftware } from './software-renderer.ts';
 import { listenToCanvas } from './view-input.ts';
 
 /** Share of the backdrop in a dimmed sock. */
 const DIM = 0.5;
 /** Without a graphics card a moving picture is drawn coarser, and in full once it has rested for so long. */
 const COARSE_RATIO = 0.5, REST_MS = 160;
-
-/** Whether the picture is computed without a graphics card. */
-function isSoftware(renderer: WebGLRenderer): boolean {
-  const gl = renderer.getContext();
-  const info = gl.getExtension('WEBGL_debug_renderer_info');
-  const name: unknown = gl.getParameter(info ? info.UNMASKED_RENDERER_WEBGL : gl.RENDERER);
-  return /swiftshader|llvmpipe|software|basic render/i.test(String(name));
-}
 
 /** Both socks where the first one is. */
 const ONE_PLACE: PairPlaces = { first: [0, 0, 0], second: [0, 0, 0] };
@@ -60,6 +53,7 @@ class KnitView implements SockView {
   private pending = 0;
   private restTimer = 0;
   private isMoving = false;
+  private isGrowing = false;
   private isLost = false;
   private isDisposed = false;
   private pointer: { readonly x: number; readonly y: number } | null = null;
@@ -96,8 +90,8 @@ class KnitView implements SockView {
     this.pose = pose ?? this.pose;
     if (this.second !== null) this.showVeil();
     this.first.setPositions(positions, this.pose, around);
-    this.rig.setPose(this.pose);
-    if (isFramed) this.rig.frame(false);
+    if (!this.isGrowing) this.rig.setPose(this.pose);
+    if (isFramed && !this.isGrowing) this.rig.frame(false);
     this.requestDraw();
   }
 
@@ -126,6 +120,25 @@ class KnitView implements SockView {
     this.footLook = look;
     for (const sock of this.socks()) sock.setFootLook(look);
     this.rig.keepInView();
+    this.requestDraw();
+  }
+
+  setGrowth(frame: GrowthFrame | null): void {
+    const isNew = (frame === null) === this.isGrowing;
+    this.isGrowing = frame !== null;
+    this.first.setGrowth(frame);
+    if (isNew) {
+      this.rig.setPose(frame === null ? this.pose : 'beds');
+      this.showVeil();
+      this.rig.frame(false);
+    } else if (frame !== null) {
+      this.rig.keepInView();
+    }
+    this.move();
+  }
+
+  setLit(lit: Lit | null): void {
+    this.first.setLit(lit);
     this.requestDraw();
   }
 
@@ -242,8 +255,8 @@ class KnitView implements SockView {
     this.second = null;
   }
 
-  /** The second sock, unless the first has gone on to another pose and it has not. */
-  private shownSecond(): PlacedSock | null { return this.companion?.pose === this.pose ? this.second : null; }
+  /** The second sock, unless the first grows or has gone on to another pose and it has not. */
+  private shownSecond(): PlacedSock | null { return this.companion?.pose === this.pose && !this.isGrowing ? this.second : null; }
 
   private placesFor(right: Vector): PairPlaces {
     const second = this.shownSecond();
@@ -280,13 +293,19 @@ class KnitView implements SockView {
   }
 
   private readonly onCamera = (isMoving: boolean): void => {
-    if (isMoving && this.isSoftware) {
+    if (isMoving) this.move();
+    else this.requestDraw();
+  };
+
+  /** The picture is in motion: camera or cloth. */
+  private move(): void {
+    if (this.isSoftware) {
       this.isMoving = true;
       clearTimeout(this.restTimer);
       this.restTimer = window.setTimeout(this.onRest, REST_MS);
     }
     this.requestDraw();
-  };
+  }
 
   private readonly onRest = (): void => {
     this.isMoving = false;

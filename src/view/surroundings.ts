@@ -1,6 +1,7 @@
-import { BufferGeometry, Group, Mesh, type RawShaderMaterial, type Vector3 } from 'three';
+import { type BufferAttribute, BufferGeometry, Group, Mesh, type RawShaderMaterial, type Vector3 } from 'three';
 import type { FormMesh } from '../foot/form-mesh.ts';
 import { type Scheme, woolColours } from './colour.ts';
+import type { Holding } from '../pipeline/result.ts';
 import { shapeMachine, TONE } from './machine-shape.ts';
 import { createMatteMaterial, instancedGeometry, paintMatte, solidGeometry } from './matte-mesh.ts';
 import { meshNormals } from './mesh-normals.ts';
@@ -41,6 +42,7 @@ export class Surroundings {
     this.shown = around;
     this.paint();
     if (around?.body === before?.body && around?.holding === before?.holding) return;
+    if (around?.holding != null && around.holding.needles === before?.holding?.needles) { this.moveOn(around.holding, cloth, around.castOnColour !== null); return; }
     for (const mesh of this.meshes()) {
       mesh.visible = false;
       mesh.geometry.dispose();
@@ -55,6 +57,21 @@ export class Surroundings {
     this.weights.geometry = solidGeometry(weights);
     for (const mesh of [this.needles, this.rails]) (mesh.material.uniforms.u_span.value as Vector3).set(...span);
     for (const mesh of [this.needles, this.rails, this.weights]) mesh.visible = true;
+    this.reach = corners;
+  }
+
+  /** The same needles in other states, and weights that hang elsewhere. */
+  private moveOn(holding: Holding, cloth: Float64Array, isCastOn: boolean): void {
+    const { states, weights, corners } = shapeMachine(holding, cloth, isCastOn);
+    refill(this.needles.geometry, 'a_state', states);
+    const { geometry } = this.weights;
+    if (geometry.getAttribute('position').array.length === weights.positions.length) {
+      refill(geometry, 'position', weights.positions);
+      refill(geometry, 'a_normal', weights.normals);
+    } else {
+      geometry.dispose();
+      this.weights.geometry = solidGeometry(weights);
+    }
     this.reach = corners;
   }
 
@@ -106,4 +123,10 @@ export class Surroundings {
   }
 
   private meshes(): Mesh<BufferGeometry, RawShaderMaterial>[] { return [this.body, this.needles, this.rails, this.weights]; }
+}
+
+function refill(geometry: BufferGeometry, name: string, values: Float32Array): void {
+  const attribute = geometry.getAttribute(name) as BufferAttribute;
+  attribute.array.set(values);
+  attribute.needsUpdate = true;
 }

@@ -1,2 +1,79 @@
-/** English words of one part of the page; the German ones have the same shape. */
-export const TIMELINE_EN = {};
+import type { SectionName } from '../plan/step.ts';
+
+/** Parts of the work to jump to, short. `turn` begins with turning the work. */
+const parts: Readonly<Record<SectionName | 'turn', string>> = {
+  'cast-on': 'Cast-on', leg: 'Leg', plain: 'Gather, plain', turn: 'Turn, ankle', ankle: 'Ankle', 'heel-in': 'Heel in',
+  'heel-level': 'Heel level', 'heel-out': 'Heel out', foot: 'Foot', toe: 'Toe', 'toe-in': 'Toe in', 'toe-out': 'Toe out', closing: 'Closing',
+};
+
+const states: Readonly<Record<'empty' | 'working' | 'held', string>> = { empty: 'empty', working: 'works', held: 'held' };
+
+/** The room in which the work is played pass by pass. */
+export const TIMELINE_EN = {
+  parts,
+  beds: 'The beds from above',
+  bed: { front: 'front bed', back: 'back bed' },
+  side: { left: 'left', right: 'right' },
+  needle: 'Needle',
+  needleHelp: 'Arrow keys left and right go from needle to needle, up and down from bed to bed.',
+  needleAt: (label: string, bed: string) => `Needle ${label}, ${bed}`,
+  states,
+  nowHeld: 'put on hold here',
+  returned: 'back to work here',
+  wrapped: 'wrapped here',
+  wraps: (count: number) => (count === 1 ? 'one wrap' : `${count} wraps`),
+  stitches: (count: number) => `${count} stitches on it`,
+  loopOf: (pass: number, part: string) => (pass === 0 ? 'stitch of the cast-on' : `stitch of pass ${pass}, ${part}`),
+  legend: {
+    working: 'works', held: 'held, pushed forward', empty: 'empty', toHold: 'now put on hold', toWork: 'now back to work',
+    wrapped: 'now wrapped', moved: 'stitch moved',
+  },
+  legendLabel: 'Signs of the drawing',
+  work: 'This stop',
+  why: 'Why',
+  watch: 'Watch',
+  next: 'Next',
+  nothingNext: 'The sock is done.',
+  counters: 'Where the work stands',
+  counter: {
+    pass: 'Pass counter', part: 'Of this part', round: 'Round', carriage: 'Carriage', held: 'Held needles', working: 'Working needles', yarn: 'Yarn',
+  },
+  passOfPart: (place: number, places: number) => (places === 1 ? '–' : `${place} of ${places}`),
+  roundOf: (round: number, rounds: number) => `${round} of ${rounds}`,
+  noRounds: 'rows',
+  carriageAt: (side: string) => `stands ${side}`,
+  carriageGoes: (from: string, to: string) => `${from} to ${to}`,
+  finished: 'The finished sock',
+  finishedHelp: 'Lit: this pass. Pale: not knitted yet. A click on a stitch goes to its pass.',
+  finishedKeys: 'Arrow keys go from stitch to stitch, Enter goes to its pass.',
+  finishedWaiting: 'The sock is being laid flat…',
+  finishedMissing: 'The sock could not be laid flat. The beds and the words work all the same.',
+  turnOver: 'Turn over',
+  sideShown: (side: string, lit: number, hidden: number) => `${side}: ${lit} stitches of this pass${hidden === 0 ? '' : `, ${hidden} more on the other side`}`,
+  sockSides: { left: 'Left side', right: 'Right side' },
+  way: 'Through the work',
+  start: 'To the start',
+  back: 'One pass back',
+  playBack: 'Play backwards',
+  play: 'Play',
+  pause: 'Pause',
+  on: 'One pass on',
+  end: 'To the end',
+  speed: 'Speed',
+  speedOf: (passes: number) => (passes === 1 ? '1 pass a second' : `${passes} passes a second`),
+  scrubber: 'Pass',
+  passNumber: 'Go to pass',
+  go: 'Go',
+  badPass: (typed: string, last: number) => `“${typed}” is no pass of this sock: give a whole number from 0, the cast-on, to ${last}.`,
+  partsLabel: 'Parts of the work',
+  partFrom: (part: string, from: number, to: number) => (from === to ? `${part}: stop ${from}` : `${part}: pass ${from} to ${to}`),
+  keys: 'Keys: left and right arrow a pass, with Shift a round of two; Page Up and Page Down a part; Home and End; Space plays, Escape stops.',
+  growth: {
+    growing: (percent: number) => `Working out how the fabric hangs: ${percent} %`,
+    atRest: 'At rest on the beds',
+    between: 'Between two shapes at rest',
+    failed: (why: string) => `How the fabric hangs could not be worked out (${why}). The beds and the words work all the same.`,
+  },
+  noSock: 'There is no sock to go through yet.',
+  kept: 'What stands in the controls cannot be knitted: these are the passes of the last sock that could.',
+};

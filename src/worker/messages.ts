@@ -1,6 +1,8 @@
 import type { Problem } from '../base/problem.ts';
 import type { GradedRow, SizeRow } from '../choose/size-table.ts';
 import type { Advice } from '../choose/advice.ts';
+import type { Attention } from '../pipeline/grow-sock.ts';
+import type { Keyframe } from '../pipeline/hang-at.ts';
 import type { KnittedSock, PosedSock } from '../pipeline/result.ts';
 import type { SockFile } from '../plan/sock-file.ts';
 import type { PoseName } from '../shape/pose.ts';
@@ -31,6 +33,16 @@ export interface AdviseRequest { readonly kind: 'advise'; readonly id: number; r
 export type AdviseReply =
   | { readonly kind: 'weighing'; readonly id: number; readonly fraction: number }
   | { readonly kind: 'advised'; readonly id: number; readonly advice: Advice }
+  | { readonly kind: 'failed'; readonly id: number; readonly message: string };
+
+/** The page asks for a sock's shapes all along its making, and tells where someone looks. It is not called off: the page closes the worker. */
+export type GrowRequest =
+  | { readonly kind: 'grow'; readonly id: number; readonly file: SockFile; readonly attention: Attention }
+  | { readonly kind: 'attend'; readonly id: number; readonly attention: Attention };
+
+/** What the worker says of it: shape after shape, best first, and how much of the making is close enough, 0 to 1; it has no end but `failed`. */
+export type GrowReply =
+  | { readonly kind: 'keyframe'; readonly id: number; readonly keyframe: Keyframe; readonly progress: number }
   | { readonly kind: 'failed'; readonly id: number; readonly message: string };
 
 /** The side of a port that both ends use: a Worker, a worker's own scope, or either end of a MessageChannel. */

@@ -1,11 +1,14 @@
 import type { GradedRow, SizeRow } from '../choose/size-table.ts';
 import type { Advice } from '../choose/advice.ts';
 import type { AdviseOptions } from '../choose/advise-sock.ts';
+import type { Grower } from '../pipeline/grow-sock.ts';
 import type { NearShape, PoseOptions } from '../pipeline/pose-sock.ts';
 import type { KnitOutcome, KnittedSock, PosedSock } from '../pipeline/result.ts';
 import type { SockFile } from '../plan/sock-file.ts';
 import type { PoseName } from '../shape/pose.ts';
-import type { AdviseReply, AdviseRequest, Port, WorkReply, WorkRequest } from './messages.ts';
+import type { AdviseReply, AdviseRequest, GrowRequest, Port, WorkReply, WorkRequest } from './messages.ts';
+import { createGrowthService } from './serve-growth.ts';
+import { pauseForPost, SLICE_MS } from './slices.ts';
 
 /**
  * The stages that a worker runs. Wherever `pose` yields, word of a cancel can come in; one that
@@ -17,10 +20,9 @@ export interface Workshop {
   readonly grade: (file: SockFile, sizes: readonly SizeRow[]) => readonly GradedRow[];
   /** Yields the part of the work that is done. */
   readonly advise: (file: SockFile, options: AdviseOptions) => Generator<number, Advice>;
+  readonly grow: (sock: KnittedSock) => Grower;
 }
 
-/** Milliseconds of work between two looks at the post. */
-const SLICE_MS = 30;
 /** Milliseconds between two pictures of a sock that is still relaxing. */
 const PROGRESS_MS = 90;
 
@@ -63,10 +65,13 @@ export function serve(port: Port, workshop: Workshop): void {
     post({ kind: 'advised', id, advice });
   };
 
+  const growth = createGrowthService(port, workshop);
+
   port.onmessage = (event: MessageEvent) => {
-    const request = event.data as WorkRequest | AdviseRequest;
+    const request = event.data as WorkRequest | AdviseRequest | GrowRequest;
     if (request.kind === 'cancel') { cancelled.add(request.id); return; }
-    (request.kind === 'advise' ? advise(request) : request.kind === 'grade' ? grade(request) : make(request))
+    if (request.kind === 'attend') { growth.attend(request.attention); return; }
+    (request.kind === 'grow' ? growth.begin(request) : request.kind === 'advise' ? advise(request) : request.kind === 'grade' ? grade(request) : make(request))
       .catch((error: unknown) => { post({ kind: 'failed', id: request.id, message: String(error) }); })
       .finally(() => { cancelled.delete(request.id); });
   };
@@ -83,18 +88,14 @@ function reportNowAndThen(report: (positions: Float64Array<ArrayBuffer>, fractio
   };
 }
 
-/**
- * Drives work to its end and looks at the post after every slice of it. The pause is a timer, which
- * browsers hold to 4 ms; a message to oneself would be quicker there, but Node lets up to a
- * thousand of those go before any other port's. `onSlice` hears what was last yielded.
- */
+/** Drives work to its end and looks at the post after every slice of it. `onSlice` hears what was last yielded. */
 async function workInSlices<S, T>(steps: Generator<S, T>, onSlice?: (step: S) => void): Promise<T> {
   let sliceEnd = performance.now() + SLICE_MS;
   for (let step = steps.next(); ; step = steps.next()) {
     if (step.done === true) return step.value;
     if (performance.now() < sliceEnd) continue;
     onSlice?.(step.value);
-    await new Promise((resolve) => setTimeout(resolve, 0));
+    await pauseForPost();
     sliceEnd = performance.now() + SLICE_MS;
   }
 }

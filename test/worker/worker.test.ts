@@ -3,6 +3,7 @@ import { MessageChannel } from 'node:worker_threads';
 import { adviseInSteps } from '../../src/choose/advise-sock.ts';
 import { gradeSock } from '../../src/choose/grade-sock.ts';
 import { knitSock } from '../../src/pipeline/knit-sock.ts';
+import { startGrower } from '../../src/pipeline/grow-sock.ts';
 import { poseInSteps, poseSock } from '../../src/pipeline/pose-sock.ts';
 import type { SockFile } from '../../src/plan/sock-file.ts';
 import { client } from '../../src/worker/client.ts';
@@ -17,7 +18,7 @@ const small = (turnDownWidth: number): SockFile => ({
   counts: { stitches: 24, footPasses: 24 },
 });
 
-const workshop: Workshop = { knit: knitSock, pose: poseInSteps, grade: gradeSock, advise: adviseInSteps };
+const workshop: Workshop = { knit: knitSock, pose: poseInSteps, grade: gradeSock, advise: adviseInSteps, grow: startGrower };
 
 /** The same stages, waiting for the post after the knitting as often as it takes to be cancelled. */
 const patient: Workshop = {

@@ -1,3 +1,6 @@
+import { runToEnd } from '../../../src/base/run-to-end.ts';
+import { createGrower } from '../../../src/pipeline/grow-sock.ts';
+import { createSockHanger } from '../../../src/pipeline/hang-sock.ts';
 import { knitSock } from '../../../src/pipeline/knit-sock.ts';
 import { poseSock } from '../../../src/pipeline/pose-sock.ts';
 import type { KnittedSock, PosedSock } from '../../../src/pipeline/result.ts';
@@ -5,7 +8,7 @@ import type { SockFile } from '../../../src/plan/sock-file.ts';
 import type { PoseName } from '../../../src/shape/pose.ts';
 import * as scales from '../../../src/view/colour-scale.ts';
 import { createSockView } from '../../../src/view/sock-view.ts';
-import type { Companion, HoveredLoop, SockView } from '../../../src/view/sock-view-types.ts';
+import type { Companion, GrowthFrame, HoveredLoop, SockView } from '../../../src/view/sock-view-types.ts';
 import '../../../src/styles/page.css';
 
 /** The picture without panels and worker, for tests of what it alone can do. */
@@ -16,8 +19,12 @@ export interface PictureBench {
   hovered: HoveredLoop | null;
   contexts: string[];
   make(file: SockFile, pose: PoseName): { readonly sock: KnittedSock; readonly posed: PosedSock };
+  /** A sock's growth with all its keyframes made. */
+  grow(file: SockFile): Growing;
   companionOf(made: { readonly sock: KnittedSock; readonly posed: PosedSock }, label: string): Companion;
 }
+
+export interface Growing { readonly sock: KnittedSock; readonly lastPass: number; frameAt(pass: number): GrowthFrame }
 
 declare global {
   interface Window { picture?: PictureBench }
@@ -29,11 +36,26 @@ function make(file: SockFile, pose: PoseName): { readonly sock: KnittedSock; rea
   return { sock, posed: poseSock(sock, pose) };
 }
 
+function grow(file: SockFile): Growing {
+  const { sock } = knitSock(file);
+  if (sock === null) throw new Error('the sock cannot be knitted');
+  const hanger = createSockHanger(sock), grower = createGrower(sock, hanger.growth, hanger.book), attention = { pass: 0, isResting: false };
+  for (let task = grower.next(attention); task !== null; task = grower.next(attention)) runToEnd(grower.make(task));
+  return {
+    sock, lastPass: hanger.growth.lastPass,
+    frameAt: (pass) => {
+      const hung = hanger.hangAt(pass);
+      if (hung === null) throw new Error('no keyframes');
+      return { ...hung, cloth: hanger.cloth, grid: sock.grid, yarnColours: sock.plan.yarns.map(({ colour }) => colour) };
+    },
+  };
+}
+
 const isDark = new URLSearchParams(location.search).get('theme') === 'dark';
 const view = createSockView(document.getElementById('sock') as HTMLCanvasElement, isDark ? 'dark' : 'light');
 document.documentElement.dataset['theme'] = isDark ? 'dark' : 'light';
 const bench: PictureBench = {
-  view, scales, hovered: null, contexts: [], make,
+  view, scales, hovered: null, contexts: [], make, grow,
   companionOf: ({ sock, posed }, label) => ({
     fabric: posed.part?.fabric ?? sock.fabric, grid: posed.part?.grid ?? sock.grid, yarnColours: sock.plan.yarns.map(({ colour }) => colour),
     positions: posed.pose.positions, pose: posed.pose.name, label,
