@@ -7,7 +7,9 @@ export function keepOffline(onNewVersion: (reload: () => void) => void): void {
   if (import.meta.env.MODE !== 'production' || !('serviceWorker' in navigator)) return;
   const { serviceWorker } = navigator;
   // Without it the page works all the same, as long as there is a network: nothing to tell a person of.
-  serviceWorker.register(new URL('sw.js', document.baseURI), { updateViaCache: 'none' }).then((registration) => {
+  serviceWorker.register(new URL('sw.js', document.baseURI), { updateViaCache: 'none' }).then((registration: ServiceWorkerRegistration | undefined) => {
+    // A browser that is told to block workers answers with none.
+    if (registration === undefined) return;
     const offer = (): void => { onNewVersion(() => { goOver(registration); }); };
     const watch = (worker: ServiceWorker | null): void => {
       worker?.addEventListener('statechange', () => { if (worker.state === 'installed' && serviceWorker.controller !== null) offer(); });

@@ -121,7 +121,7 @@ function filmRow(hooks: ExportHooks, tell: (saved: Saved) => void, state: () => 
   const step = chooser(words.step, STEPS, 4, words.every), speed = chooser(words.speed, SPEEDS, 10, words.perSecond);
   const canvas = el('canvas', { class: 'export-film', 'aria-hidden': 'true' }), progress = el('progress', { class: 'stage-progress', max: 1, 'aria-label': words.title }), far = el('p', { class: 'export-far' });
   const making = el('div', { class: 'export-making', hidden: true }, canvas, el('div', {}, far, progress, button(words.stop, { class: 'notice-button' }, () => { hooks.stopFilm(); })));
-  const framesOf = (state: PageState): number => Math.floor(((state.knitted?.trace.passes.length ?? 1) - 1) / step.value()) + 1;
+  const framesOf = (state: PageState): number => Math.ceil(((state.knitted?.trace.passes.length ?? 1) - 1) / step.value()) + 1;
   const start = button(words.make, { class: 'notice-button', 'aria-label': `${words.title}: ${words.make}` }, () => {
     start.disabled = true;
     making.hidden = false;

@@ -6,7 +6,7 @@ import { STLLoader } from 'three/examples/jsm/loaders/STLLoader.js';
 import { Vector3 } from 'three';
 import type { Mesh } from 'three';
 import { readGif } from '../sheet/read-gif.ts';
-import { openSmallSock, see } from './sock-page.ts';
+import { openSmallSock, see, settled } from './sock-page.ts';
 
 async function openExports(page: Page): Promise<void> {
   await page.getByRole('button', { name: 'Export…' }).click();
@@ -64,7 +64,7 @@ describe('what is taken away', () => {
   it('as files has the sock\'s name and its measures', async () => {
     const { page } = await openSmallSock();
     await page.getByLabel('Tube').check();
-    await expect.poll(async () => (await see(page)).isBusy).toBe(false);
+    await settled(page);
     await openExports(page);
     expect(await page.locator('.export-which').textContent()).toBe('Small sock');
     const stl = await take(page, 'Shape, as a model: STL'), glb = await take(page, 'Shape, as a model: GLB');

@@ -7,7 +7,7 @@ import type { BrowserContext, Page } from 'playwright-core';
 import { describe, expect, inject, it, onTestFinished } from 'vitest';
 import { openPage } from './browser.ts';
 import { createScratchFolder } from './scratch-folder.ts';
-import { see, settled } from './sock-page.ts';
+import { KEEP_SMALL_SOCK, see, settled } from './sock-page.ts';
 
 const TYPES: Readonly<Record<string, string>> = { '.html': 'text/html', '.js': 'text/javascript', '.css': 'text/css', '.json': 'application/json', '.svg': 'image/svg+xml', '.png': 'image/png', '.webmanifest': 'application/manifest+json' };
 
@@ -80,7 +80,10 @@ describe('after the first visit', () => {
 
 describe('a newer version', () => {
   it('is offered, comes when it is asked for, and no window mixes it with the old one', async () => {
-    const { url, folder } = await hostCopy(), { context } = await openPage({ isOffline: true }), page = await openAt(url, context);
+    const { url, folder } = await hostCopy(), { context, page: first } = await openPage({ isOffline: true });
+    await first.close();
+    await context.addInitScript({ content: KEEP_SMALL_SOCK });
+    const page = await openAt(url, context);
     await controlled(page);
     const other = await openAt(url, context);
 
@@ -93,7 +96,7 @@ describe('a newer version', () => {
 
     // Half of it is there: nothing is taken from it.
     await page.evaluate(async () => { await (await navigator.serviceWorker.getRegistration())?.update(); });
-    await page.waitForTimeout(1500);
+    await page.waitForTimeout(1000);
     expect(await page.locator('[data-notice=update]').count()).toBe(0);
     await writeFile(join(folder, 'index.html'), newer);
     await page.evaluate(async () => { await (await navigator.serviceWorker.getRegistration())?.update(); });

@@ -10,10 +10,12 @@ export const SMALL_SOCK = {
   yarns: [{ colour: '#1848e0', from: 'leg' }, { colour: '#e01818', from: 'heel' }, { colour: '#1848e0', from: 'foot' }, { colour: '#e01818', from: 'toe' }],
 } as const;
 
+/** Script that leaves the small sock behind as that of the last visit, unless there was one. */
+export const KEEP_SMALL_SOCK = `try { if (localStorage.getItem('heelwright.sock') === null) localStorage.setItem('heelwright.sock', ${JSON.stringify(JSON.stringify(SMALL_SOCK))}); } catch {}`;
+
 /** Opens the page with the small sock as that of the last visit, and waits until it is at rest. */
 export async function openSmallSock(options: OpenOptions = {}): Promise<OpenedPage> {
-  const keep = `try { if (localStorage.getItem('heelwright.sock') === null) localStorage.setItem('heelwright.sock', ${JSON.stringify(JSON.stringify(SMALL_SOCK))}); } catch {}`;
-  const opened = await openPage({ ...options, before: `${keep}\n${options.before ?? ''}` });
+  const opened = await openPage({ ...options, before: `${KEEP_SMALL_SOCK}\n${options.before ?? ''}` });
   await settled(opened.page);
   return opened;
 }
