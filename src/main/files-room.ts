@@ -106,7 +106,7 @@ function listActs(sessions: SockSessions, shelf: SockShelf, store: PageStore): O
     duplicate: (id) => {
       const file = shelf.get(id)?.file ?? null;
       if (file === null) return null;
-      const name = words.copyOf(file.name ?? '', takenNames(shelf));
+      const name = freeName(words.copyOf(file.name ?? ''), takenNames(shelf));
       sessions.bringIn(withField(file, 'name', name));
       return name;
     },
@@ -148,4 +148,11 @@ function listedSock({ id, file, changed, deleted, isKept }: ShelfSock, presentId
   const words = pageWords().files, plan = file === null ? null : planSock(file).plan, name = file?.name ?? '';
   const about = plan !== null ? words.stitches(plan.stitches, plan.turnDownWidth) : file === null ? words.cannotRead : words.cannotKnit;
   return { id, about, changed, isKept, name: name === '' ? words.unnamed : name, isPresent: id === presentId, isDeleted: deleted !== null, isReadable: file !== null };
+}
+
+/** The name, with a number where it is taken. */
+function freeName(name: string, taken: ReadonlySet<string>): string {
+  let free = name;
+  for (let number = 2; taken.has(free); number++) free = `${name} ${number}`;
+  return free;
 }

@@ -50,13 +50,13 @@ export function createStandTable(keeper: Keeper, vault: PlaceVault, onRestored: 
   const [kept] = shelf.places;
   let place: KnitPlace | null = kept ?? null, past: KnitPlace[] = [];
   let isRestored = kept !== undefined && isBegun(kept), isTouched = false;
-  void shelf.restore().then((isLater) => {
+  void shelf.restore().then((isLater) => { if (isLater) takeLatest(); });
+  const takeLatest = (): void => {
     const [latest] = shelf.places;
-    if (!isLater || isTouched || latest === undefined) return;
-    place = latest;
-    isRestored = true;
+    if (isTouched || latest === undefined) return;
+    [place, isRestored] = [latest, true];
     onRestored();
-  });
+  };
   const here = (): KnitPlace => {
     if (place === null) throw new Error('stand: no sock has come to the table');
     return place;

@@ -6,6 +6,7 @@ import { Backdrop } from './backdrop.ts';
 import { CameraRig } from './camera-rig.ts';
 import { SCHEMES } from './colour.ts';
 import type { Axes, Vector } from './frame-camera.ts';
+import { DrawingPace } from './drawing-pace.ts';
 import { LineLabel } from './line-label.ts';
 import { MeasureLine } from './measure-line.ts';
 import { photograph } from './photograph.ts';
@@ -13,14 +14,11 @@ import { type PairPlaces, placePair } from './pair-places.ts';
 import { type PickedVertex, PlacedSock } from './placed-sock.ts';
 import { CAPTION_PIXELS, SockCaptions } from './sock-captions.ts';
 import type { Around, Arrangement, ClothMap, Companion, FootLook, Ground, GrowthFrame, HoveredLoop, Lit, SockView, Theme, ViewPreset } from './sock-view-types.ts';
-import { isSoftware } from './software-renderer.ts';
 import { listenToCanvas } from './view-input.ts';
 import { pageWords } from '../words/page-words.ts';
 
 /** Share of the backdrop in a dimmed sock. */
 const DIM = 0.5;
-/** Without a graphics card a moving picture is drawn coarser, and in full once it has rested for so long. */
-const COARSE_RATIO = 0.5, REST_MS = 160;
 
 /** Both socks where the first one is. */
 const ONE_PLACE: PairPlaces = { first: [0, 0, 0], second: [0, 0, 0] };
@@ -37,7 +35,7 @@ class KnitView implements SockView {
   private readonly rig: CameraRig;
   private readonly observer: ResizeObserver;
   private readonly stopListening: () => void;
-  private readonly isSoftware: boolean;
+  private readonly pace: DrawingPace;
   private readonly ray = new Raycaster();
   private second: PlacedSock | null = null;
   private arrangement: Arrangement = 'beside';
@@ -53,8 +51,6 @@ class KnitView implements SockView {
   /** While a picture is taken. */
   private takenRatio: number | null = null;
   private pending = 0;
-  private restTimer = 0;
-  private isMoving = false;
   private isGrowing = false;
   private isLost = false;
   private isDisposed = false;
@@ -66,7 +62,7 @@ class KnitView implements SockView {
     this.canvas = canvas;
     this.theme = theme;
     this.renderer = new WebGLRenderer({ canvas, antialias: true, alpha: false, powerPreference: 'high-performance' });
-    this.isSoftware = isSoftware(this.renderer);
+    this.pace = new DrawingPace(this.renderer, this.requestDraw);
     this.scene.add(this.backdrop.mesh, this.first.group);
     this.first.group.add(this.line.group);
     this.rig = new CameraRig(canvas, this.onCamera);
@@ -213,7 +209,7 @@ class KnitView implements SockView {
     if (this.isDisposed) return;
     this.isDisposed = true;
     cancelAnimationFrame(this.pending);
-    clearTimeout(this.restTimer);
+    this.pace.dispose();
     this.observer.disconnect();
     this.stopListening();
     this.canvas.removeEventListener('webglcontextlost', this.onLost);
@@ -289,9 +285,7 @@ class KnitView implements SockView {
   };
 
   private pixelRatio(): number {
-    if (this.takenRatio !== null) return this.takenRatio;
-    if (!this.isSoftware) return Math.min(window.devicePixelRatio, 2);
-    return this.isMoving ? COARSE_RATIO : 1;
+    return this.takenRatio ?? this.pace.ratio();
   }
 
   private readonly onCamera = (isMoving: boolean): void => {
@@ -301,21 +295,13 @@ class KnitView implements SockView {
 
   /** The picture is in motion: camera or cloth. */
   private move(): void {
-    if (this.isSoftware) {
-      this.isMoving = true;
-      clearTimeout(this.restTimer);
-      this.restTimer = window.setTimeout(this.onRest, REST_MS);
-    }
+    this.pace.move();
     this.requestDraw();
   }
 
-  private readonly onRest = (): void => {
-    this.isMoving = false;
-    this.requestDraw();
-  };
-
   private readonly onFrame = (time: number): void => {
     this.pending = 0;
+    this.pace.frame(time);
     if (this.pointer) this.pick(this.pointer);
     this.draw(time);
   };

@@ -1,12 +1,5 @@
 import type { FILES_EN } from './files-en.ts';
 
-function copyOf(name: string, taken: ReadonlySet<string>): string {
-  const first = name === '' ? 'Kopie' : `${name}, Kopie`;
-  let copy = first;
-  for (let number = 2; taken.has(copy); number++) copy = `${first} ${number}`;
-  return copy;
-}
-
 export const FILES_DE: typeof FILES_EN = {
   mySocks: 'Meine Socken',
   mySocksOf: (name) => `Meine Socken; auf der Seite: ${name}`,
@@ -28,7 +21,7 @@ export const FILES_DE: typeof FILES_EN = {
   broughtBack: (name) => `„${name}“ ist wieder in der Liste.`,
   putBack: 'Zurückholen', forGood: 'Endgültig löschen',
   deletedLately: (count) => `Kürzlich gelöscht: ${count}`,
-  copyOf,
+  copyOf: (name) => (name === '' ? 'Kopie' : `${name}, Kopie`),
   letGo: 'Loslassen, um zu öffnen',
   severalFiles: (opened, refused) => `${opened === 1 ? '1 Socke ist' : `${opened} Socken sind`} jetzt in Ihrer Liste${refused === 0 ? '' : `; ${refused === 1 ? '1 Datei ließ' : `${refused} Dateien ließen`} sich nicht öffnen`}`,
   notKept: {

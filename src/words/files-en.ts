@@ -1,11 +1,3 @@
-/** `Plain sock, copy`, or with a number where that name is taken. */
-function copyOf(name: string, taken: ReadonlySet<string>): string {
-  const first = name === '' ? 'Copy' : `${name}, copy`;
-  let copy = first;
-  for (let number = 2; taken.has(copy); number++) copy = `${first} ${number}`;
-  return copy;
-}
-
 /** Counts that a template names. */
 export interface OutlinePlan {
   readonly stitches: number;
@@ -39,7 +31,7 @@ export const FILES_EN = {
   broughtBack: (name: string) => `“${name}” is back in the list.`,
   putBack: 'Put back', forGood: 'Delete for good',
   deletedLately: (count: number) => `Deleted lately: ${count}`,
-  copyOf,
+  copyOf: (name: string) => (name === '' ? 'Copy' : `${name}, copy`),
   letGo: 'Let go to open what you hold',
   severalFiles: (opened: number, refused: number) => `${opened === 1 ? '1 sock is' : `${opened} socks are`} in your list now${refused === 0 ? '' : `; ${refused === 1 ? '1 file' : `${refused} files`} could not be opened`}`,
   notKept: {
