@@ -29,6 +29,8 @@ export function createWorkCard(host: HTMLElement): WorkCard {
   const names = Object.keys(values) as (keyof typeof values)[];
   const list = el('dl', { class: 'work-counters', 'aria-label': counters }, ...names.map((name) => el('div', { class: `is-${name}` }, el('dt', {}, counter[name]), values[name])));
   const spoken = el('p', { class: 'visually-hidden', 'aria-live': 'polite' });
+  // Its words scroll where they have no room, by keyboard too.
+  host.tabIndex = 0;
   host.append(title, list, acts, watchLine, whyLine, el('p', { class: 'work-next' }, el('strong', {}, nextLabel), ' ', next), spoken);
   let told = '', timer: ReturnType<typeof setTimeout> | undefined;
   return {
