@@ -5,6 +5,7 @@ import { WORDS } from '../../src/words/words.ts';
 const ALIKE: readonly (readonly [string, string])[] = [
   ['CSV', 'a form of files'], ['cm', 'a unit'], ['mm', 'a unit'], ['Mondopoint', 'the name of a system of shoe sizes, by an ISO standard'], ['Name', 'the same word'], ['Arm', 'the same word'],
   ['Start', 'the same word'], ['Text', 'the same word'], ['PNG', 'a form of files'], ['SVG', 'a form of files'], ['GIF', 'a form of files'], ['GLB', 'a form of files'], ['STL', 'a form of files'], ['JSON', 'a form of files'],
+  ['US Letter', 'the name of a size of paper'], ['Plan', 'the same word'], ['In', 'the same word'],
 ];
 /** Numbers with their units, put together alike in both. */
 const PUT_TOGETHER: readonly string[] = ['controls.shoeLength', 'sizes.yarn', 'stage.layerOff'];
@@ -26,7 +27,11 @@ function ask(words: (...given: string[]) => unknown, length = words.length): str
   return String(words(...Array<string>(length).fill('7')));
 }
 
+/** Words that may be typed are as many as a language has; standard sizes have their English names at their source. */
+const OWN_KEYS = /^\.(stand\.typed\.\w+\.|sheet\.sizeNames)/;
+
 function keysOf(words: unknown, path = ''): string[] {
+  if (OWN_KEYS.test(`${path}.`) && typeof words === 'object') return [path];
   if (typeof words !== 'object' || words === null) return [path];
   return Object.entries(words).flatMap(([key, inner]) => keysOf(inner, `${path}.${key}`));
 }
@@ -45,7 +50,7 @@ describe('the German catalogue', () => {
   });
 
   it('has no English word in it, and is empty only where the English one is', () => {
-    expect(all.filter(({ de }) => ENGLISH.test(de)).map(({ path, de }) => `${path}: ${de}`)).toEqual([]);
+    expect(all.filter(({ de }) => ENGLISH.test(de.replace(/\{[\w-]+\}/g, ''))).map(({ path, de }) => `${path}: ${de}`)).toEqual([]);
     expect(all.filter(({ en, de }) => (de.trim() === '') !== (en.trim() === '')).map(({ path }) => path)).toEqual([]);
   });
 
