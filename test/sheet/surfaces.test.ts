@@ -84,7 +84,7 @@ describe.each(['tube', 'flat', 'worn'] as const)('the surface of a sock, %s', (p
   const close = (found: number, wanted: number): void => { expect(Math.abs(found - wanted)).toBeLessThan(Math.max(0.01 * Math.abs(wanted), 2000)); };
 
   it('as STL, read by three\'s loader, has its triangles, extents and volume in millimetres', () => {
-    const bytes = writeStl(surface, 'Söckchen'), geometry = new STLLoader().parse(bytes.buffer as ArrayBuffer);
+    const bytes = writeStl(surface, 'Söckchen'), geometry = new STLLoader().parse(bytes.buffer);
     const triangles = trianglesOf(geometry, ({ x, y, z }) => [x, y, z]);
     expect(triangles.length).toBe(surface.triangles.length / 3);
     const found = extentOf(triangles.flat());
@@ -104,7 +104,7 @@ describe.each(['tube', 'flat', 'worn'] as const)('the surface of a sock, %s', (p
   it('as GLB, read by three\'s loader, has its triangles, extents and volume in metres, upright, and its colours', async () => {
     const colours = new Float32Array(3 * fabric.vertexCount).map((_, i) => ((i % 3) + 1) / 4);
     const bytes = writeGlb({ ...surface, colours }, 'Söckchen "quoted"');
-    const { scene } = await new GLTFLoader().parseAsync(bytes.buffer as ArrayBuffer, '');
+    const { scene } = await new GLTFLoader().parseAsync(bytes.buffer, '');
     const mesh = scene.children[0] as Mesh;
     // Metres, y up: back to the pose's own axes.
     const triangles = trianglesOf(mesh.geometry, ({ x, y, z }) => [1000 * x, -1000 * z, 1000 * y]);
