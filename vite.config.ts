@@ -1,5 +1,5 @@
 import { defineConfig } from 'vite';
-import { listFiles } from './offline/list-files.ts';
+import { listFiles } from './src/offline/list-files.ts';
 
 export default defineConfig({
   // Relative, so that the built folder can be served from anywhere.
