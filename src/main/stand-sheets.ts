@@ -106,8 +106,8 @@ function mistakeHooks(tools: SheetTools): MistakeHooks {
 }
 
 function changeShow(tools: SheetTools): ChangeShow {
-  const { table, changed } = tools;
-  return answerChange(table.place(), panelFileOf(tools), (place) => {
+  const { table, changed, store } = tools;
+  return answerChange(table.place(), panelFileOf(tools), store.state().settings.lengthUnit, (place) => {
     table.change(place);
     changed(pageWords().stand.change.taken);
   });
