@@ -301,7 +301,6 @@ class KnitView implements SockView {
 
   private readonly onFrame = (time: number): void => {
     this.pending = 0;
-    this.pace.frame(time);
     if (this.pointer) this.pick(this.pointer);
     this.draw(time);
   };
