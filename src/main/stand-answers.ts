@@ -2,6 +2,8 @@ import type { Problem } from '../base/problem.ts';
 import { NEEDLE } from '../machine/codes.ts';
 import type { ChangeShow } from '../panel/stand-change.ts';
 import type { MistakeAnswer, MistakeEntry } from '../panel/stand-mistake.ts';
+import { told } from '../panel/told.ts';
+import type { LengthUnit } from '../panel/units.ts';
 import type { SockFile } from '../plan/sock-file.ts';
 import { planSock } from '../plan/plan-sock.ts';
 import { withField } from '../plan/with-field.ts';
@@ -14,6 +16,7 @@ import type { LegFit } from '../sheet/longest-leg.ts';
 import { planAnew } from '../sheet/plan-anew.ts';
 import type { NeedleNumbers } from '../sheet/needle-label.ts';
 import { pageWords } from '../words/page-words.ts';
+import { nameField, sayValue } from './name-field.ts';
 import type { StandWork } from './stand-show.ts';
 
 /** So many passes are offered where several agree equally well, and where none agrees. */
@@ -66,9 +69,9 @@ function differenceWords({ pass, differ, isOtherSide }: PassMatch, { states }: M
   return lines.length <= MOST_LINES ? lines : [...lines.slice(0, MOST_LINES), told.more(lines.length - MOST_LINES)];
 }
 
-const messages = (problems: readonly Problem[]): string[] => problems.map(({ message, allowed }) => (allowed === null ? message : `${message} (${allowed})`));
-
-const valueWords = (value: unknown): string => (value === undefined ? pageWords().stand.change.absent : typeof value === 'string' ? value : JSON.stringify(value));
+/** A refusal, its field by name: the core says the path. What was knitted stands among the changes above it. */
+const messages = (problems: readonly Problem[]): string[] =>
+  problems.map(({ field, message }) => (field === null ? told(message) : told(message).replaceAll(field, nameField(field))));
 
 const passesOf = (file: SockFile): number => {
   const { plan } = planSock(file);
@@ -76,14 +79,14 @@ const passesOf = (file: SockFile): number => {
 };
 
 /** What the sock on the panel would mean for the one under way. */
-export function answerChange(place: KnitPlace, panelFile: SockFile | null, take: (place: KnitPlace) => void): ChangeShow {
-  const words = pageWords(), { change: told } = words.stand;
-  if (!isBegun(place)) return { changes: [], words: [told.free], take: null };
+export function answerChange(place: KnitPlace, panelFile: SockFile | null, unit: LengthUnit, take: (place: KnitPlace) => void): ChangeShow {
+  const words = pageWords(), { change } = words.stand;
+  if (!isBegun(place)) return { changes: [], words: [change.free], take: null };
   const anew = panelFile === null ? null : planAnew(place, panelFile, words);
-  if (anew === null || anew.changes.length === 0 || panelFile === null) return { changes: [], words: [told.same], take: null };
-  const changes = anew.changes.map(({ field, was, is }) => told.field(field, valueWords(was), valueWords(is)));
-  if (anew.place === null) return { changes, words: [told.cannot, ...messages(anew.problems)], take: null };
-  return { changes, words: [told.can(Math.max(0, place.stop - 1), passesOf(place.file), passesOf(panelFile))], take: () => { take(anew.place); } };
+  if (anew === null || anew.changes.length === 0 || panelFile === null) return { changes: [], words: [change.same], take: null };
+  const changes = anew.changes.map(({ field, was, is }) => change.field(nameField(field), sayValue(field, was, unit), sayValue(field, is, unit)));
+  if (anew.place === null) return { changes, words: [change.cannot, ...messages(anew.problems)], take: null };
+  return { changes, words: [change.can(Math.max(0, place.stop - 1), passesOf(place.file), passesOf(panelFile))], take: () => { take(anew.place); } };
 }
 
 /** Rows of a leg that may have to go so that the carriage stays on its side. */

@@ -11,7 +11,7 @@ import { describeWork } from '../sheet/describe-work.ts';
 import { nextState } from '../sheet/find-passes.ts';
 import { statesAt } from '../sheet/hand-moves.ts';
 import { noteAt, readPlace, withNote, writePlace } from '../sheet/knit-place.ts';
-import { findLongestLeg } from '../sheet/longest-leg.ts';
+import { findLongestLeg, firstPlaces } from '../sheet/longest-leg.ts';
 import { labelNeedle } from '../sheet/needle-label.ts';
 import { readSeen } from '../sheet/read-seen.ts';
 import { pageLanguage, pageWords } from '../words/page-words.ts';
@@ -106,8 +106,8 @@ function mistakeHooks(tools: SheetTools): MistakeHooks {
 }
 
 function changeShow(tools: SheetTools): ChangeShow {
-  const { table, changed } = tools;
-  return answerChange(table.place(), panelFileOf(tools), (place) => {
+  const { table, changed, store } = tools;
+  return answerChange(table.place(), panelFileOf(tools), store.state().settings.lengthUnit, (place) => {
     table.change(place);
     changed(pageWords().stand.change.taken);
   });
@@ -117,12 +117,16 @@ function yarnHooks(tools: SheetTools): YarnHooks {
   const { table, changed, deskOf, store } = tools, words = pageWords(), told = words.stand.hand;
   const socks = (): number => (table.place().sock === 1 ? 2 : 1), long = (mm: number): string => formatLength(mm, store.state().settings.lengthUnit);
   return {
-    socks, yarns: () => workOf(tools).record.plan.yarns,
+    socks,
+    yarns: () => {
+      const { yarns } = workOf(tools).record.plan, firsts = firstPlaces(yarns);
+      return yarns.map((yarn, place) => (firsts[place] === place ? yarn : null));
+    },
     find: (metres, margin) => {
       const place = table.place(), { fit, problems } = findLongestLeg(place.file, { metres, socks: socks(), margin }, words);
       if (fit === null) return { words: problems.map(({ message }) => message), take: null };
-      const { yarns } = workOf(tools).record.plan;
-      const list = fit.metres.map((need, yarn) => told.took(yarns[yarn].name, Math.ceil(100 * need / yarns[yarn].metresPer100g), Math.ceil(need))).join(', ');
+      const { yarns } = workOf(tools).record.plan, taken = yarns.map(({ name, metresPer100g }, yarn) => ({ name, metresPer100g, need: fit.metres[yarn] ?? 0 })).filter(({ need }) => need > 0);
+      const list = taken.map(({ name, metresPer100g, need }) => told.took(name, Math.ceil(100 * need / metresPer100g), Math.ceil(need))).join(', ');
       return {
         words: [told.found(long(fit.legMm), fit.legPasses), told.takes(list, Math.round(100 * margin), socks()), told.honest],
         take: () => {

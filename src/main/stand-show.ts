@@ -57,7 +57,7 @@ export function isCall({ items }: StandWork, stop: number): boolean {
 export function showPlace(place: KnitPlace, work: StandWork, numbers: NeedleNumbers): StandShow {
   const { stop } = place, { items } = work, words = pageWords(), { face } = words.stand, progress = findProgress(items, stop);
   const heading = headingOf(place, work), item = items[stop], all = progress.passesDone + progress.passesLeft;
-  const sections = progress.sections.map(({ section, first, stops, done }) => ({ name: words.passes.sections[section], stops, done, isHere: stop >= first && stop < first + stops }));
+  const sections = progress.sections.map(({ section, first, stops, done }) => ({ name: words.timeline.parts[section], stops, done, isHere: stop >= first && stop < first + stops }));
   const note = noteAt(place, stop), said = note === '' ? '' : face.note(note), inAll = face.inAll(Math.min(stop, all), all);
   if (item === undefined) {
     const isLast = place.sock === 2;

@@ -44,7 +44,7 @@ export interface StandFace {
 }
 
 /** Sizes of the act's letters, px: as large as fit, never below what reads at arm's length. */
-const LARGEST_PX = 76, LEAST_WIDE_PX = 40, LEAST_NARROW_PX = 28, SMALLEST_WIDE_PX = 28, SMALLEST_NARROW_PX = 20, NARROW_PX = 700, LOW_PX = 620;
+const LARGEST_PX = 76, LEAST_WIDE_PX = 36, LEAST_NARROW_PX = 28, SMALLEST_WIDE_PX = 28, SMALLEST_NARROW_PX = 20, NARROW_PX = 700, LOW_PX = 620;
 /** A part that takes less of the bar has no room for its name. */
 const NAMED_SHARE = 0.06;
 
@@ -91,7 +91,12 @@ export function createStandFace(host: HTMLElement, tools: HTMLElement, hooks: Fa
       }));
       draw();
     },
-    say: (words) => { setText(said, words); },
+    say: (text) => {
+      if (said.textContent === text) return;
+      setText(said, text);
+      // On a narrow screen it takes room from the words.
+      draw();
+    },
     ring: (at) => {
       setAttributes(ring, { hidden: at === null });
       if (at === null) return;

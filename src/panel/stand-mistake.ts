@@ -97,7 +97,8 @@ function drawPick(host: HTMLElement, { states: present, needlesPerBed, label }: 
     line.addEventListener('keydown', (event) => { moveAlong(line, event); });
     return line;
   };
-  host.replaceChildren(row('back'), row('front'));
+  const name = (text: string): HTMLElement => el('p', { class: 'pick-name', 'aria-hidden': 'true' }, text);
+  host.replaceChildren(name(face.backBed), row('back'), row('front'), name(face.frontBed));
   host.scrollLeft = scrollLeft;
   const again = focused == null ? null : host.querySelector<HTMLElement>(`[data-place="${focused}"]`);
   if (again !== null) {

@@ -11,7 +11,8 @@ export interface YarnAnswer {
 export interface YarnHooks {
   /** How many are still to knit. */
   readonly socks: () => number;
-  readonly yarns: () => readonly { readonly name: string; readonly metresPer100g: number }[];
+  /** In the plan's order; one that is weighed with an earlier one is null. */
+  readonly yarns: () => readonly ({ readonly name: string; readonly metresPer100g: number } | null)[];
   /** Metres of each yarn for the pair, null where it was not weighed; the margin is a share. */
   readonly find: (metres: readonly (number | null)[], margin: number) => YarnAnswer;
 }
@@ -28,11 +29,11 @@ export function createStandYarn(hooks: YarnHooks): { open(): void } {
   const marginChoice = standChoice(told.margin, MARGINS.map((share) => [share, `${share} %`] as const), (chosen) => { margin = chosen; });
   return {
     open: () => {
-      const yarns = hooks.yarns(), fields = yarns.map(({ name, metresPer100g }) => standNumber(`${told.inHand(name)} (${told.per(metresPer100g)})`));
+      const yarns = hooks.yarns(), fields = yarns.map((yarn) => (yarn === null ? null : standNumber(`${told.inHand(yarn.name)} (${told.per(yarn.metresPer100g)})`)));
       const find = (): void => {
-        const metres = fields.map((field, yarn) => {
-          const value = field.value();
-          return value === null || unit === 'metres' ? value : value * yarns[yarn].metresPer100g / 100;
+        const metres = fields.map((field, place) => {
+          const value = field?.value() ?? null;
+          return value === null || unit === 'metres' ? value : value * (yarns[place]?.metresPer100g ?? 0) / 100;
         });
         if (metres.every((one) => one === null)) { answer.replaceChildren(el('p', {}, told.none)); return; }
         const { words, take } = hooks.find(metres, Number(margin) / 100);
@@ -43,7 +44,7 @@ export function createStandYarn(hooks: YarnHooks): { open(): void } {
         })]));
       };
       answer.replaceChildren();
-      const form = el('form', {}, ...fields.map((field) => field.element), unitChoice.element, marginChoice.element, el('button', { class: 'stand-button is-main', type: 'submit' }, told.find));
+      const form = el('form', {}, ...fields.map((field) => field?.element ?? null), unitChoice.element, marginChoice.element, el('button', { class: 'stand-button is-main', type: 'submit' }, told.find));
       form.addEventListener('submit', (event) => {
         event.preventDefault();
         find();

@@ -14,7 +14,7 @@ import type { Words } from '../words/words.ts';
 export const USUAL_MARGIN = 0.1;
 
 export interface YarnInHand {
-  /** Metres of each of the plan's yarns, in its order; null: enough, or not weighed. */
+  /** Metres of each of the plan's yarns, in its order; null: enough, or not weighed. One that comes in at several places is weighed once, at its first. */
   readonly metres: readonly (number | null)[];
   /** 2 for a pair. */
   readonly socks: number;
@@ -29,11 +29,16 @@ export interface LegFit {
   readonly file: SockFile;
   readonly legPasses: number;
   readonly legMm: number;
-  /** Metres that all socks take, by yarn. */
+  /** Metres that all socks take, by yarn; one that comes in at several places counts at its first. */
   readonly metres: readonly number[];
 }
 
 export type LongestLeg = { readonly fit: LegFit; readonly problems: readonly [] } | { readonly fit: null; readonly problems: readonly Problem[] };
+
+/** For each yarn where it comes in first: the same name and colour are one yarn, as in the list of materials. */
+export function firstPlaces(yarns: Plan['yarns']): number[] {
+  return yarns.map(({ name, colour }) => yarns.findIndex((other) => other.name === name && other.colour === colour));
+}
 
 interface Need { readonly plan: Plan; readonly metres: readonly number[] }
 
@@ -42,7 +47,10 @@ function findNeed(file: SockFile): Need | null {
   const { plan } = planSock(file);
   if (plan === null) return null;
   const { grid } = knitProgram(buildProgram(plan));
-  return grid === null ? null : { plan, metres: estimateYarn(plan, grid).map(({ metres }) => metres) };
+  if (grid === null) return null;
+  const firsts = firstPlaces(plan.yarns), metres = firsts.map(() => 0);
+  estimateYarn(plan, grid).forEach((use, yarn) => { metres[firsts[yarn]] += use.metres; });
+  return { plan, metres };
 }
 
 const isEnough = ({ metres }: Need, { metres: inHand, socks, margin }: YarnInHand): boolean =>

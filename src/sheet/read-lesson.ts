@@ -119,7 +119,7 @@ function readSaid({ said }: Part, words: Words['lesson'], problems: LessonProble
 interface Base { readonly sock: SockFile; readonly scene: LessonScene }
 
 function readBase(head: Part, words: Words['lesson'], problems: LessonProblem[]): Base {
-  const { sock, settings } = readFences(head, LESSON_SOCK, words, problems);
+  const { sock, settings } = readFences(head, { ...LESSON_SOCK, name: words.sockName }, words, problems);
   // A pass is a step's own matter.
   const { pass: _pass, play: _play, ...scene } = settings.scene;
   return { sock, scene };

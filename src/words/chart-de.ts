@@ -3,13 +3,13 @@ import type { CHART_EN } from './chart-en.ts';
 export const CHART_DE: typeof CHART_EN = {
   marks: {
     castOn: 'Anschlag', ribKnit: 'Rippe, rechte Masche außen', purl: 'Rippe, linke Masche außen', held: 'Gehalten: die Nadel wartet mit dieser Masche', wrap: 'Mit dem Arbeitsfaden umwickelt',
-    cornerLeft: 'Eckwicklung, Ferse links davon', cornerRight: 'Eckwicklung, Ferse rechts davon', gather: 'Umgehängt: Rippe auf ein Bett gesammelt',
+    cornerLeft: 'Eckwickel, Ferse links davon', cornerRight: 'Eckwickel, Ferse rechts davon', gather: 'Umgehängt: Rippe auf ein Bett gesammelt',
     turn: 'Auf das andere Bett gewendet', heelShift: 'Aufs Fersenbett umgehängt oder zurück', moved: 'Zum Schließen umgehängt',
     decreaseLeft: 'Abnahme: nimmt die Masche von rechts auf', decreaseRight: 'Abnahme: nimmt die Masche von links auf',
     graft: 'Im Maschenstich verbunden', bindOff: 'Abgekettet', joined: 'Beim Schließen verbunden', seamLeft: 'Naht links davon', seamRight: 'Naht rechts davon',
   },
   told: {
-    castOn: 'angeschlagen', ribKnit: 'Rippe, rechte Masche außen', purl: 'Rippe, linke Masche außen', held: 'gehalten', wrap: 'umwickelt', cornerLeft: 'mit der Eckwicklung', cornerRight: 'mit der Eckwicklung',
+    castOn: 'angeschlagen', ribKnit: 'Rippe, rechte Masche außen', purl: 'Rippe, linke Masche außen', held: 'gehalten', wrap: 'umwickelt', cornerLeft: 'mit dem Eckwickel', cornerRight: 'mit dem Eckwickel',
     gather: 'dann auf das andere Bett gesammelt', turn: 'dann auf das andere Bett gewendet', heelShift: 'dann aufs Fersenbett oder zurück umgehängt', moved: 'dann zum Schließen umgehängt',
     decreaseLeft: 'zwei Maschen zusammengestrickt, nach links geneigt', decreaseRight: 'zwei Maschen zusammengestrickt, nach rechts geneigt', graft: 'Maschenstich', bindOff: 'abgekettet',
     joined: 'beim Schließen verbunden', seamLeft: 'an der Naht', seamRight: 'an der Naht',
@@ -23,7 +23,7 @@ export const CHART_DE: typeof CHART_EN = {
   progress: 'Abdunkeln, was nach dieser Reihe kommt',
   zoomIn: 'Größer', zoomOut: 'Kleiner', fit: 'Alles zeigen',
   zoomLabel: 'Größe des Musterplans',
-  save: 'Als SVG sichern', print: 'Drucken',
+  save: 'Als SVG speichern', print: 'Drucken',
   cellWidth: 'Kästchen auf Papier, mm',
   fitPage: 'Auf eine Seite',
   paperLabel: 'Auf Papier',
@@ -45,7 +45,7 @@ export const CHART_DE: typeof CHART_EN = {
   next: (pass) => `als Nächstes gestrickt von Reihe ${pass}`,
   nextHeld: (pass, passes) => `als Nächstes gestrickt von Reihe ${pass}, nachdem sie ${passes} ${passes === 1 ? 'Reihe' : 'Reihen'} gehalten wurde`,
   closed: 'am Ende geschlossen',
-  wrapsLaid: (wraps) => (wraps === 1 ? 'eine Wicklung liegt darum' : `${wraps} Wicklungen liegen darum`),
+  wrapsLaid: (wraps) => (wraps === 1 ? 'ein Wickel liegt darum' : `${wraps} Wickel liegen darum`),
   title: (name, part) => `${name}: Musterplan, ${part}`,
   scale: (width, height, times) => `Eine Masche ist auf dem Papier ${width} x ${height} mm groß, das ${times}-fache des Gestricks.`,
   page: (page, pages) => `Seite ${page} von ${pages}`,

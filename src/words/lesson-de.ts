@@ -2,6 +2,7 @@ import type { LESSON_EN } from './lesson-en.ts';
 
 export const LESSON_DE: typeof LESSON_EN = {
   untitled: 'Eine Lektion',
+  sockName: 'Socke der Lektion',
   untitledStep: (step) => `Schritt ${step}`,
   stepOf: (step, steps) => `Schritt ${step} von ${steps}`,
   steps: 'Schritte der Lektion',
@@ -45,8 +46,8 @@ export const LESSON_DE: typeof LESSON_EN = {
   legend: 'Offene Maschen: kein Faden verbindet die Wende mit der gehaltenen Masche.',
   noPicture: 'Auch ohne Bild gehen Text und Zahlen weiter.',
   sliders: {
-    'heel.turnDownWidth': 'Restbreite W', 'heel.plateauPasses': 'Reihen im Plateau', 'gauge.rowsPer10cm': 'Reihen auf 10 cm',
-    'gauge.stitchesPer10cm': 'Maschen auf 10 cm', 'heel.stitches': 'Fersenmaschen H', 'toe.tipStitches': 'Spitzenbreite T',
+    'heel.turnDownWidth': 'Kürzeste Reihe W', 'heel.plateauPasses': 'Gerade Reihen', 'gauge.rowsPer10cm': 'Reihen auf 10 cm',
+    'gauge.stitchesPer10cm': 'Maschen auf 10 cm', 'heel.stitches': 'Fersenmaschen H', 'toe.tipStitches': 'Ende der Spitze T',
     'toe.passesPerDecrease': 'Reihen je Abnahme', 'counts.stitches': 'Maschen rundum', 'counts.footPasses': 'Reihen des Fußes',
     'counts.legPasses': 'Reihen des Schafts', 'counts.anklePasses': 'Reihen am Knöchel',
   },

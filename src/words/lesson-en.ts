@@ -1,6 +1,7 @@
 /** English words of one part of the page; the German ones have the same shape. */
 export const LESSON_EN = {
   untitled: 'A lesson',
+  sockName: 'Lesson sock',
   untitledStep: (step: number): string => `Step ${step}`,
   stepOf: (step: number, steps: number): string => `Step ${step} of ${steps}`,
   steps: 'Steps of the lesson',

@@ -5,9 +5,9 @@ const EMPTY = 'Auf ein Maß zeigen, um seine Linie zu sehen. „Nach Probe“ l�
 
 export const MEASURES_DE: typeof MEASURES_EN = {
   rows: {
-    heelDepthMm: { name: 'Fersentiefe', means: 'Mitten über die Ferse, von ihrer ersten Reihe bis zu ihrer schmalsten.' },
+    heelDepthMm: { name: 'Fersentiefe', means: 'Mitten über die Ferse, von ihrer ersten Reihe bis zu ihrer kürzesten.' },
     heelTipGirthMm: { name: 'Fersenumfang', means: 'Der kürzeste Weg um Fersenspitze und Spann: was über einen hohen Spann muss. Eine leere Ferse zieht sich zusammen, deshalb ist er kürzer als nach Probe; ein Fuß öffnet sie. Das Maßband läuft etwas tiefer um die Ferse und zeigt vielleicht mehr.' },
-    heelDiagonalMm: { name: 'Markierte Schräge', means: 'Um den Spann, beide schrägen Kanten der Ferse hinab und über ihre schmalste Reihe. Eine leere Ferse zieht sich zusammen, deshalb ist sie kürzer als nach Probe.' },
+    heelDiagonalMm: { name: 'Markierte Schräge', means: 'Um den Spann, beide schrägen Kanten der Ferse hinab und über ihre kürzeste Reihe. Eine leere Ferse zieht sich zusammen, deshalb ist sie kürzer als nach Probe.' },
     footGirthMm: { name: 'Fußumfang', means: 'Um das mittlere Drittel des Fußes.' },
     footLengthMm: { name: 'Fußlänge', means: 'Von der Ferse bis ans Ende der Spitze.' },
     legLengthMm: { name: 'Schaftlänge', means: 'Seitlich am Schaft hinab.' },

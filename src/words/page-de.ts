@@ -3,6 +3,7 @@ import type { PAGE_EN } from './page-en.ts';
 export const PAGE_DE: typeof PAGE_EN = {
   rooms: { shape: 'Form', passes: 'Reihen', lesson: 'Lektion', chart: 'Musterplan', sheet: 'Strickblatt', stand: 'An der Maschine' },
   roomsLabel: 'Räume der Seite',
+  roomFailed: { title: 'Dieser Raum ließ sich nicht öffnen', what: (why) => `Ein Teil der Seite ließ sich nicht holen (${why}). Die Seite neu laden: Die Socke bleibt erhalten.` },
   title: 'Heelwright: eine maschinengestrickte Socke planen',
   toControls: 'Zu den Reglern',
   toRoom: 'Zum Inhalt des Raums',
@@ -15,7 +16,7 @@ export const PAGE_DE: typeof PAGE_EN = {
   care: 'Vorsicht',
   controls: 'Regler',
   bar: {
-    undo: 'Rückgängig', redo: 'Wiederholen', save: 'Sichern', open: 'Öffnen …', sockFile: 'Sockendatei', examples: 'Beispiele', examplesLabel: 'Eine Beispielsocke öffnen', swatches: 'Proben …', sizes: 'Größen …',
+    undo: 'Rückgängig', redo: 'Wiederholen', save: 'Speichern', open: 'Öffnen …', sockFile: 'Sockendatei', examples: 'Beispiele', examplesLabel: 'Eine Beispielsocke öffnen', swatches: 'Proben …', sizes: 'Größen …',
     unit: 'Längeneinheit', units: { cm: 'Zentimeter', in: 'Zoll' },
     settings: 'Einstellungen',
   },
@@ -23,7 +24,7 @@ export const PAGE_DE: typeof PAGE_EN = {
     title: 'Einstellungen',
     language: 'Sprache der Seite',
     languageNote: 'Die Seite wird in der anderen Sprache neu aufgebaut. Die Socke und alles Behaltene bleiben; die Liste der Schritte, die sich rückgängig machen lassen, beginnt von vorn.',
-    languageKept: { title: 'Die Sprache bleibt, wie sie ist', what: 'Der Browser lässt die Seite nichts behalten, und in einer anderen Sprache wird sie neu aufgebaut: Ihre Socke ginge verloren. Sichern Sie sie in einer Datei und öffnen Sie sie in einem Browser, der etwas behält.' },
+    languageKept: { title: 'Die Sprache bleibt, wie sie ist', what: 'Der Browser lässt die Seite nichts behalten, und in einer anderen Sprache wird sie neu aufgebaut: Ihre Socke ginge verloren. Speichern Sie sie in eine Datei und öffnen Sie sie in einem Browser, der etwas behält.' },
     needles: 'Nadelnummern',
     needleNumbers: { middle: 'von der Mitte: L12, R3', left: 'vom linken Ende: 1, 2, 3' },
     theme: 'Farben',

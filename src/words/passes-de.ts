@@ -13,8 +13,8 @@ const end = { left: 'linken', right: 'rechten' };
 
 export const PASSES_DE: typeof PASSES_EN = {
   sections: {
-    'cast-on': 'Anschlag', leg: 'Schaft', plain: 'Glatte Reihen', ankle: 'Knöchel', 'heel-in': 'Ferse, enger werdend', 'heel-level': 'Ferse, gleich breit',
-    'heel-out': 'Ferse, weiter werdend', foot: 'Fuß', toe: 'Spitze', 'toe-in': 'Spitze, enger werdend', 'toe-out': 'Spitze, weiter werdend', closing: 'Schließen',
+    'cast-on': 'Anschlag', leg: 'Schaft', plain: 'Glatte Reihen', ankle: 'Knöchel', 'heel-in': 'Ferse, verkürzen', 'heel-level': 'Ferse, gerade',
+    'heel-out': 'Ferse, verlängern', foot: 'Fuß', toe: 'Spitze', 'toe-in': 'Spitze, verkürzen', 'toe-out': 'Spitze, verlängern', closing: 'Schließen',
   },
   why: {
     'cast-on': 'Der Anschlag ist der obere Rand der Socke. Er ist keine Reihe: Der Zähler steht noch auf 0.',
@@ -22,12 +22,12 @@ export const PASSES_DE: typeof PASSES_EN = {
     plain: 'Glatte Reihen auf einem Bett sammeln die Rippen, so dass die Maschen nebeneinander liegen und gewendet werden können.',
     ankle: 'Die ersten Runden des Schlauchs liegen zwischen Schaft und Ferse. Die letzte Reihe liegt auf dem Fersenbett: Ihre nächste ist die Ferse.',
     'heel-in': 'Jede Reihe lässt eine Nadel mehr aus und ist so eine Masche kürzer als die vorige. Das andere Bett wartet, und das Gestrick zwischen langen und kurzen Reihen muss sich wölben: So entsteht der Beutel.',
-    'heel-level': 'Reihen in der schmalsten Breite machen den Fersenboden breiter, ohne die Schrägen zu verlängern.',
-    'heel-out': 'Jede Reihe nimmt eine gehaltene Nadel wieder auf; die Reihen wachsen, wie sie geschrumpft sind. Jede wird an eine Masche gestrickt, die gewartet hat: Die Linie dieser Maschen ist die Schräge.',
+    'heel-level': 'Gerade Reihen, alle so kurz wie die kürzeste, machen den Fersenboden breiter, ohne dass die Schrägen länger werden.',
+    'heel-out': 'Jede Reihe nimmt eine gehaltene Nadel wieder auf; die Reihen werden wieder länger, Masche um Masche. Jede wird an eine Masche gestrickt, die gewartet hat: Die Linie dieser Maschen ist die Schräge.',
     foot: 'Zwei Reihen geben eine Runde, auf jedem Bett eine. Sie machen die Länge des Fußes.',
     toe: 'An den Enden beider Betten gehen immer wieder Maschen weg, so dass der Schlauch sich zur Spitze verjüngt.',
     'toe-in': 'Die Spitze ist die Ferse noch einmal: Jede Reihe ist eine Masche kürzer, auf einem Bett allein.',
-    'toe-out': 'Die Reihen wachsen wieder, und die Spitze legt sich den Maschen des anderen Betts entgegen.',
+    'toe-out': 'Die Reihen werden wieder länger, und die Spitze legt sich den Maschen des anderen Betts entgegen.',
     closing: 'Alle offenen Maschen werden verbunden, damit nichts laufen kann.',
   },
   bed,
@@ -61,9 +61,9 @@ export const PASSES_DE: typeof PASSES_EN = {
     decreased: (front, back) => `Es bleiben ${front} Maschen auf dem vorderen, ${back} auf dem hinteren Bett.`,
     join: (count, from, to) => `Die ${count} Maschen des ${of[from]} gerade hinüber auf das ${onto[to]} umhängen: zwei Maschen auf jeder Nadel.`,
     graft: (count, first, last) =>
-      `Faden abschneiden, etwa das Vierfache der Spitzenbreite lang. Die Nadeln ${both(first, last)} beider Betten im Maschenstich verbinden: ${count} Maschen mit ${count}.`,
+      `Faden abschneiden, etwa viermal so lang, wie das Ende der Spitze breit ist. Die Nadeln ${both(first, last)} beider Betten im Maschenstich verbinden: ${count} Maschen mit ${count}.`,
     bindOff: (count, first, last, which) =>
-      `Von ${first} bis ${last} des ${of[which]} abketten, ${needles(count)}: die zwei Maschen einer Nadel als eine stricken und über die nächste ziehen. Das Fadenende durch die letzte ziehen.`,
+      `${first} bis ${last} des ${of[which]} abketten, ${needles(count)}: die zwei Maschen einer Nadel als eine stricken und über die nächste ziehen. Das Fadenende durch die letzte ziehen.`,
     takeOff: (count) => `${count} Maschen auf einem Faden stilllegen.`,
     seam: (rows) => `Die Naht der hinteren Mitte vom Anschlag bis zum Wenden schließen: ${rows} Reihen, Rand an Rand.`,
     ends: 'Alle Fäden innen vernähen.',
@@ -84,6 +84,6 @@ export const PASSES_DE: typeof PASSES_EN = {
     decrease: 'Die zweite Nadel vom Rand trägt nun zwei Maschen in einem Haken: Beide müssen in der nächsten Reihe dieses Betts gestrickt werden.',
     twoTails: 'Enden von einer Handlänge lassen, genug zum Vernähen.',
     graft: 'Den Maschenstich so locker ziehen wie die Maschen daneben: Ein fester macht einen Wulst über den Zehen.',
-    bindOff: 'Eine abgekettete Spitze hat innen einen Wulst. Bei tauben Füßen, Diabetes oder schlechter Durchblutung im Maschenstich schließen und ärztlich fragen.',
+    bindOff: 'Eine abgekettete Spitze hat innen einen Wulst. Bei tauben Füßen, Diabetes oder schlechter Durchblutung im Maschenstich schließen und ärztlichen Rat holen.',
   },
 };

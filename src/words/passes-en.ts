@@ -3,7 +3,7 @@ import type { SectionName, Side } from '../plan/step.ts';
 
 /** Parts of a sock, as a heading calls them. */
 const sections: Readonly<Record<SectionName, string>> = {
-  'cast-on': 'Cast-on', leg: 'Leg', plain: 'Plain rows', ankle: 'Ankle', 'heel-in': 'Heel, turning down', 'heel-level': 'Heel, level',
+  'cast-on': 'Cast-on', leg: 'Leg', plain: 'Plain rows', ankle: 'Ankle', 'heel-in': 'Heel, turning down', 'heel-level': 'Heel, plateau',
   'heel-out': 'Heel, turning out', foot: 'Foot', toe: 'Toe', 'toe-in': 'Toe, turning down', 'toe-out': 'Toe, turning out', closing: 'Closing',
 };
 

@@ -11,7 +11,7 @@ const FIELDS: readonly Phrase[] = [
   ['ease', 'Zugabe'], ['ease in girth', 'Weitenzugabe'], ['ease in length', 'Längenzugabe'], ['leg', 'Schaft'], ['kind of leg', 'Art des Schafts'], ['leg length', 'Schaftlänge'],
   ['bed that gathers the rib', 'Bett, das die Rippe sammelt'], ['heel', 'Ferse'], ['stitches of the heel', 'Maschen der Ferse'], ['turn-down width', 'kürzeste Reihe'], ['plateau passes', 'gerade Reihen'],
   ['wraps', 'Umwickeln'], ['toe', 'Spitze'], ['kind of toe', 'Art der Spitze'], ['passes per decrease', 'Reihen je Abnahme'], ['toe schedule', 'Folge der Abnahmen'], ['rate', 'Folge'], ['times', 'Mal'],
-  ['slant of the toe', 'Schräge der Spitze'], ['stitches at the tip', 'Maschen am Ende der Spitze'], ['closing', 'Schluss'], ['fabric firmness', 'Griff des Gestricks'], ['cloth', 'Gestrick'], ['counts', 'Zahlen'],
+  ['slant of the toe', 'Schräge der Spitze'], ['stitches at the tip', 'Ende der Spitze'], ['closing', 'Schließen'], ['fabric firmness', 'Griff des Gestricks'], ['cloth', 'Gestrick'], ['counts', 'Zahlen'],
   ['stitches round', 'Maschen rundum'], ['leg passes', 'Reihen des Schafts'], ['ankle passes', 'Reihen am Knöchel'], ['foot passes', 'Reihen des Fußes'], ['yarns', 'Garne'], ['yarn', 'Garn'],
   ['name of the yarn', 'Name des Garns'], ['metres in 100 g', 'Meter auf 100 g'], ['colour of the yarn', 'Farbe des Garns'], ['part where the yarn begins', 'Teil, mit dem das Garn beginnt'],
   ['passes a stripe', 'Reihen je Streifen'], ['machine', 'Strickmaschine'], ['needles a bed', 'Nadeln je Bett'], ['needle pitch', 'Nadelabstand'],
@@ -30,7 +30,7 @@ const KINDS: readonly Phrase[] = [
 ];
 
 const PROBLEMS: readonly Phrase[] = [
-  ['This sock was saved by a newer Heelwright: its file has version {n}, and this one reads version {n}.', 'Diese Socke hat ein neueres Heelwright gesichert: Ihre Datei hat Fassung {1}, dieses hier liest Fassung {2}.'],
+  ['This sock was saved by a newer Heelwright: its file has version {n}, and this one reads version {n}.', 'Diese Socke hat ein neueres Heelwright gespeichert: Ihre Datei hat Fassung {1}, dieses hier liest Fassung {2}.'],
   ['Open it with the newest Heelwright.', 'Mit dem neuesten Heelwright öffnen.'],
   ['The file is larger than 5 MB: no sock file is.', 'Die Datei ist größer als 5 MB: Das ist keine Sockendatei.'], ['The file is empty.', 'Die Datei ist leer.'],
   ['The file nests too deeply: a sock file is three deep.', 'Die Datei ist zu tief geschachtelt: Eine Sockendatei hat drei Ebenen.'], ['The file is not JSON: {t}.', 'Die Datei ist kein JSON: {1}.'],
@@ -83,7 +83,7 @@ const PROBLEMS: readonly Phrase[] = [
 
 /** How counts came about (src/plan/plan-counts.ts, plan-toe.ts). */
 const FORMULAS: readonly Phrase[] = [
-  ['fixed by hand', 'von Hand festgelegt'], ['none after a tube leg', 'keine nach einem Schlauch'], ['{n} before the work is turned', '{1} vor dem Umhängen'], ['two rounds, unless chosen', 'zwei Runden, wenn nicht gewählt'],
+  ['fixed by hand', 'von Hand festgelegt'], ['none after a tube leg', 'keine nach einem Schlauch'], ['{n} before the work is turned', '{1} vor dem Wenden'], ['two rounds, unless chosen', 'zwei Runden, wenn nicht gewählt'],
   ['none, unless chosen', 'keine, wenn nicht gewählt'], ['every second round, unless chosen', 'jede zweite Runde, wenn nicht gewählt'], ['none in a short-row toe', 'keine bei einer Spitze aus verkürzten Reihen'],
   ['{n} x {n} x {n} st/{t} = {n}, nearest multiple of {n}', '{1} x {2} x {3} M/{4} = {5}, nächstes Vielfaches von {6}'],
   ['{n} x {n} rows/{t} = {n}, nearest whole round: {f} passes', '{1} x {2} R/{3} = {4}, nächste ganze Runde: {5} Reihen'], ['{n} x {n} rows/{t} = {n}, nearest whole row', '{1} x {2} R/{3} = {4}, nächste ganze Reihe'],

@@ -7,7 +7,7 @@ const bedShort: Readonly<Record<Bed, string>> = { front: 'vorn', back: 'hinten' 
 const theBed: Readonly<Record<Bed, string>> = { front: 'das vordere Bett', back: 'das hintere Bett' };
 const atBed: Readonly<Record<Bed, string>> = { front: 'dem vorderen Bett', back: 'dem hinteren Bett' };
 const fromBed: Readonly<Record<Bed, string>> = { front: 'vom vorderen Bett', back: 'vom hinteren Bett' };
-const ofBed: Readonly<Record<Bed, string>> = { front: 'des vorderen Bettes', back: 'des hinteren Bettes' };
+const ofBed: Readonly<Record<Bed, string>> = { front: 'des vorderen Betts', back: 'des hinteren Betts' };
 const onto: Readonly<Record<Bed, string>> = { front: 'auf das vordere Bett', back: 'auf das hintere Bett' };
 const side: Readonly<Record<Side, string>> = { left: 'links', right: 'rechts' };
 const end: Readonly<Record<Side, string>> = { left: 'Am linken Ende', right: 'Am rechten Ende' };
@@ -22,9 +22,9 @@ const cautions: Readonly<Record<string, (value: string) => string>> = {
   'foot.shoeSize': (value) => `Die Fußlänge, etwa ${value}, kommt aus einer Schuhgröße, und Hersteller weichen um eine halbe Größe und mehr ab: möglichst den Fuß messen.`,
   'foot.calfGirthMm': (value) => `Der obere Rand muss sich für ein Bein von ${value} weit dehnen und kann eng sitzen: mehr Maschen oder ein kürzerer Schaft helfen. Bei geschwollenen oder tauben Beinen, Diabetes oder Durchblutungsstörungen vorher ärztlichen Rat holen.`,
   'foot.ankleGirthMm': (value) => `Der Knöchel muss sich für ${value} weit dehnen und kann eng sitzen: mehr Maschen helfen. Bei geschwollenen oder tauben Beinen, Diabetes oder Durchblutungsstörungen vorher ärztlichen Rat holen.`,
-  'foot.heelDiagonalMm': (value) => `Die Ferse muss sich für ${value} um Ferse und Spann weit dehnen: weniger Maschen an der schmalsten Stelle oder gleichbleibende Reihen machen sie tiefer.`,
+  'foot.heelDiagonalMm': (value) => `Die Ferse muss sich für ${value} um Ferse und Spann weit dehnen: weniger Maschen in der kürzesten Reihe oder gerade Reihen machen sie tiefer.`,
   'foot.ballGirthMm': (value) => `Der Fuß der Socke passt schlecht zu einem Ballen von ${value}: er sitzt eng oder wirft im Schuh Falten.`,
-  'heel.stitches': (value) => `Die Ferse von ${value} Maschen reicht über die Enden des anderen Bettes hinaus: die Maschen an ihren Ecken einzeln und ohne Gewicht abgleiten lassen, den Faden dort danach einziehen.`,
+  'heel.stitches': (value) => `Die Ferse von ${value} Maschen reicht über die Enden des anderen Betts hinaus: die Maschen an ihren Ecken einzeln und ohne Gewicht abgleiten lassen, den Faden dort danach einziehen.`,
   'counts.footPasses': (value) => `Die von Hand gesetzten ${value} Reihen des Fußes verfehlen die gewünschte Länge.`,
   'toe.closing': () => 'Eine abgekettete Spitze gibt einen kleinen Wulst über den Zehen; bei tauben oder geschwollenen Füßen lieber im Maschenstich schließen.',
 };
@@ -42,9 +42,9 @@ export const SHEET_DE: typeof SHEET_EN = {
   footFacts: 'Fuß', gaugeFacts: 'Maschenprobe', stitchFacts: 'Maschen', machineFacts: 'Maschine', needleFacts: 'Nadeln in Arbeit',
   footOf: (of, length, girth) => [`${foot[of]}r Fuß`, ...(length === null ? [] : [`${length} lang`]), ...(girth === null ? [] : [`${girth} um den Ballen`])].join(', '),
   gaugeOf: (across, down, unit) => `${across} Maschen und ${down} Reihen auf ${unit === 'cm' ? '10 cm' : '1 Zoll'}, gewaschen und geruht`,
-  stitchesOf: (round, onBed, heel, turnDown, tip) => `${round} rundum, ${onBed} je Bett; Ferse über ${heel}, abnehmend bis ${turnDown}; Spitze bis ${tip} je Bett`,
+  stitchesOf: (round, onBed, heel, turnDown, tip) => `${round} rundum, ${onBed} je Bett; Ferse auf ${heel}, verkürzt auf ${turnDown}; Spitze bis ${tip} je Bett`,
   machineOf: (needles, pitch, numbers) => `zwei Betten zu ${needles} Nadeln im Abstand von ${pitch} mm; ${numbers === 'middle'
-    ? 'Nadeln von der Bettmitte aus gezählt, L nach links und R nach rechts' : 'Nadeln vom linken Ende des Bettes aus gezählt'}`,
+    ? 'Nadeln von der Bettmitte aus gezählt, L nach links und R nach rechts' : 'Nadeln vom linken Ende des Betts aus gezählt'}`,
   needlesOf: (from, to) => `${from} bis ${to}`,
   legSpan: 'Schaft', tubeSpan: 'Schlauch', heelSpan: 'Ferse',
   bothBeds: (needles) => `${needles} auf beiden Betten`,
@@ -52,7 +52,7 @@ export const SHEET_DE: typeof SHEET_EN = {
 
   yarnHead: ['Garn', 'für', 'Socke, m', 'Socke, g', 'Paar, m', 'Paar, g'], start, together: 'Zusammen', yarnsCaption: 'Garn für eine Socke und für das Paar',
   yarnNote: (tail) => `Geschätzt aus der Zahl der Maschen, mit Naht, Schließen und Enden von ${tail}: ein Zehntel mehr bereithalten.`,
-  tools: 'Dazu: Anschlagkamm und Gewichte, zwei kleine Gewichte für die Ferse, Werkzeug zum Umhängen, Reihenzähler, stumpfe Stopfnadel, Faden zum Markieren.',
+  tools: 'Dazu: Anschlagkamm und Gewichte, zwei kleine Gewichte für die Ferse, Deckernadeln zum Umhängen, Reihenzähler, stumpfe Stopfnadel, Faden zum Markieren.',
 
   swatchHow: (gauge) => `Gebraucht: ${gauge}. Die Probe wie den Fuß stricken, um die Hälfte breiter als das, was gezählt wird. Waschen und trocknen wie die Socke, einen Tag flach und ungespannt ruhen lassen, in der Mitte zählen.`,
   swatchElse: 'Weicht sie ab, die eigene in den Plan eintragen: alle Zahlen unten folgen aus ihr.',
@@ -61,7 +61,7 @@ export const SHEET_DE: typeof SHEET_EN = {
 
   care: [
     'Nadelhaken und Zungen sind scharf. Gewichte so hängen, dass sie nicht auf Füße fallen; Finger weg vom Schlitten, Kinder auf Abstand.',
-    'Bei Schwellungen, tauben Füßen, Diabetes oder Durchblutungsstörungen enge Bündchen, Wülste und Falten an den Zehen meiden und ärztlich fragen. Tiefe Abdrücke: zu eng. Dies ist keine Kompressionssocke.',
+    'Bei Schwellungen, tauben Füßen, Diabetes oder Durchblutungsstörungen enge Bündchen, Wülste und Falten an den Zehen meiden und ärztlichen Rat holen. Tiefe Abdrücke: zu eng. Dies ist keine Kompressionssocke.',
     'Socken ohne Schuhe rutschen auf glatten Böden; Noppen unter der Sohle helfen.',
   ],
 
@@ -94,13 +94,13 @@ export const SHEET_DE: typeof SHEET_EN = {
   shiftCaption: (from, to) => `Umgehängte Maschen: ${fromBed[from]} ${onto[to]}`, beforePass: 'vor Reihe',
 
   heelRests: (knits, rests) => `Nur ${theBed[knits]} strickt die Ferse; ${theBed[rests]} ruht mit seinen Maschen.`,
-  toeRests: (knits, rests) => `Die Spitze wird wie eine Ferse auf ${atBed[knits]} gestrickt, abnehmend und wieder zunehmend; ${theBed[rests]} ruht mit seinen Maschen.`,
+  toeRests: (knits, rests) => `Die Spitze wird wie eine Ferse auf ${atBed[knits]} gestrickt, verkürzt und wieder verlängert; ${theBed[rests]} ruht mit seinen Maschen.`,
   heelWeight: 'Kleine Gewichte nahe beiden Enden der kurzen Reihen, alle paar Reihen nachhängen.',
-  turningDown: (passes, from, to, hasWraps) => `Abnehmend, ${rows(passes)}, Maschen von ${from} bis ${to}: vor jeder Reihe die genannte Nadel, gegenüber dem Schlitten, in Halt stellen; ${hasWraps
+  turningDown: (passes, from, to, hasWraps) => `Verkürzen, ${rows(passes)}, Maschen von ${from} bis ${to}: vor jeder Reihe die genannte Nadel, gegenüber dem Schlitten, nach vorn schieben und halten; ${hasWraps
     ? 'nach der Reihe den Faden um sie legen (umwickeln).' : 'es wird nichts umwickelt, an jeder Wende bleibt ein kleines Loch.'}`,
-  level: (passes, onBed, from, to) => `Gleichbleibend: ${rows(passes)} über dieselben ${stitches(onBed)}, keine Nadel bewegt, nichts umwickelt: Zähler ${from} bis ${to}.`,
-  turningOut: (passes, from, to) => `Zunehmend, ${rows(passes)}, Maschen von ${from} bis ${to}: vor jeder Reihe die genannte Nadel, gegenüber dem Schlitten, zurück in Arbeit stellen; sie strickt Masche und Umwicklungen zusammen.`,
-  downCaption: 'In Halt, Reihe für Reihe', outCaption: 'Zurück in Arbeit, Reihe für Reihe', turningHead: { down: 'Halt', out: 'Arb.', stitches: 'M', wrap: 'Wickel' },
+  level: (passes, onBed, from, to) => `Gerade: ${rows(passes)} über dieselben ${stitches(onBed)}, keine Nadel bewegt, nichts umwickelt: Zähler ${from} bis ${to}.`,
+  turningOut: (passes, from, to) => `Verlängern, ${rows(passes)}, Maschen von ${from} bis ${to}: vor jeder Reihe die genannte Nadel, gegenüber dem Schlitten, wieder in Arbeit nehmen; sie strickt ihre Masche und die Wickel zusammen.`,
+  downCaption: 'Zu halten, Reihe für Reihe', outCaption: 'Wieder in Arbeit, Reihe für Reihe', turningHead: { down: 'Halten', out: 'Arbeit', stitches: 'M', wrap: 'Wickel' },
   cornerNote: (rests) => `* Eckwickel: nach diesen zwei Reihen den Faden um die Endnadel ${ofBed[rests]} legen, damit neben dem Spann kein Loch entsteht.`,
 
   toe: (times, onBed, tip) => `${times}-mal abnehmen, von ${onBed} auf ${tip} Maschen je Bett. An den genannten Enden beider Betten die zwei äußersten Maschen eine Nadel nach innen umhängen, die innere zuerst; die nächste Nadel trägt dann zwei, die zusammengestrickt werden.`,
@@ -111,7 +111,7 @@ export const SHEET_DE: typeof SHEET_EN = {
   bindOff: (o) => `Abketten: die ${stitches(o.pairs)} ${ofBed[o.from]} auf die Nadeln gegenüber umhängen, ${onto[o.to]}, zwei je Nadel, und locker abketten von ${o.first} bis ${o.last}. Faden abschneiden, ${o.tail} hängen lassen. Es bleibt ein kleiner Wulst.`,
   orGraft: 'Oder im Maschenstich schließen: die Maschen beider Betten mit stumpfer Nadel paarweise verbinden; langsamer, aber ohne Wulst.',
 
-  seam: (over, tail) => `Naht: die Kanten des Schafts an der hinteren Mitte zusammennähen, Reihe an Reihe über ${rows(over)}, vom Anschlag bis zur Wende, flach und nicht fest. Sie braucht ${tail} Garn.`,
+  seam: (over, tail) => `Naht: die Kanten des Schafts an der hinteren Mitte zusammennähen, Reihe an Reihe über ${rows(over)}, vom Anschlag bis zum Wenden, flach und nicht fest. Sie braucht ${tail} Garn.`,
   noSeam: 'Naht: keine, der Schaft ist rund gestrickt.',
   ends: (ends) => `Enden: ${ends} vernähen, entlang der Naht oder einer Fersenschräge, keines unter Ferse oder Ballen.`,
   wash: 'Waschen wie später die Socke, in einem Handtuch ausdrücken, flach in Form trocknen oder auf einem Spanner, der nicht größer ist als die Socke. Einen Tag ruhen lassen, dann entlang des Gestricks messen, ungedehnt.',
@@ -127,8 +127,8 @@ export const SHEET_DE: typeof SHEET_EN = {
   sizesCaption: 'Dieselbe Socke in anderen Größen', thisSock: 'Diese Socke',
   sizesNote: 'Zwei Reihen sind eine Runde; bei flachen Rippen ist jede Fahrt eine Reihe. Größen mit * sind Schätzungen ohne veröffentlichte Tabelle: möglichst den Fuß messen.',
   sizeRows: {
-    foot: 'Fuß, Länge', girth: 'Fuß, Ballenumfang', stitches: 'Maschen rundum', bed: 'Maschen je Bett', leg: 'Schaft, Reihen', plain: 'Glatte Reihen', ankle: 'Knöchel, Reihen', heel: 'Ferse, Maschen', turnDown: 'Ferse, abnehmend bis',
-    down: 'Ferse abnehmend, Reihen', level: 'Ferse gleichbleibend, Reihen', out: 'Ferse zunehmend, Reihen', footPasses: 'Fuß, Reihen', rounds: 'Fuß, Runden', decreases: 'Spitze, Abnahmen', tip: 'Spitze, am Ende je Bett',
+    foot: 'Fuß, Länge', girth: 'Fuß, Ballenumfang', stitches: 'Maschen rundum', bed: 'Maschen je Bett', leg: 'Schaft, Reihen', plain: 'Glatte Reihen', ankle: 'Knöchel, Reihen', heel: 'Ferse, Maschen', turnDown: 'Ferse, verkürzt auf',
+    down: 'Ferse verkürzen, Reihen', level: 'Ferse gerade, Reihen', out: 'Ferse verlängern, Reihen', footPasses: 'Fuß, Reihen', rounds: 'Fuß, Runden', decreases: 'Spitze, Abnahmen', tip: 'Spitze, am Ende je Bett',
     toe: 'Spitze, Reihen', all: 'Reihen insgesamt', sockLength: 'Fuß der Socke, Länge', metres: 'Garn für das Paar, m', grams: 'Garn für das Paar, g',
   },
 
@@ -136,13 +136,13 @@ export const SHEET_DE: typeof SHEET_EN = {
     heading: 'Strickblatt', about: 'Die ganze Socke auf Papier: drucken oder als Text mitnehmen. Der Zähler zählt jede Fahrt des Schlittens.',
     paper: 'Papier', papers: { a4: 'A4', letter: 'US Letter' }, language: 'Sprache des Blattes', numbers: 'Nadeln gezählt von', numbersFrom: { middle: 'der Mitte', left: 'links' },
     transfers: 'Jede umgehängte Masche auflisten', sizes: 'Größen als Spalten', sizesHelp: 'Diese Socke steht immer zuerst.', estimate: 'Schätzung',
-    print: 'Drucken', copy: 'Als Text kopieren', save: 'Text sichern', copied: 'Kopiert.', notCopied: 'Der Browser ließ die Seite nicht kopieren.', saved: (name) => `Gesichert als ${name}.`,
+    print: 'Drucken', copy: 'Als Text kopieren', save: 'Text speichern', copied: 'Kopiert.', notCopied: 'Der Browser ließ die Seite nicht kopieren.', saved: (name) => `Gespeichert als ${name}.`,
     pages: 'Seiten des Blattes', page: (page, pages) => `Seite ${page} von ${pages}`, continued: (title) => `${title}, weiter`,
     count: (pages, paper) => `${count(pages, 'Seite', 'Seiten')} ${paper}`,
     tooLong: 'Das sind mehr als vier: ohne die Liste der umgehängten Maschen oder mit weniger Größen wird es kürzer.',
     tooLongAnyway: 'Das sind mehr als vier: diese Socke hat sehr viele Reihen oder Streifen aufzulisten.',
-    waiting: 'Die Socke wird berechnet…', none: 'Es gibt noch keine Socke, die sich stricken lässt.', kept: 'Die Socke in der Eingabe lässt sich so nicht stricken: dies ist das Blatt der letzten, die es ließ.',
-    grading: 'Größen werden berechnet…', sizeFails: (size, why) => `${size}: ${why}`, gradeFails: (why) => `Die Größen konnten nicht berechnet werden: ${why}`,
+    waiting: 'Die Socke wird berechnet …', none: 'Es gibt noch keine Socke, die sich stricken lässt.', kept: 'Die Socke auf der Seite lässt sich so nicht stricken: Dies ist das Blatt der letzten, die es ließ.',
+    grading: 'Größen werden berechnet …', sizeFails: (size, why) => `${size}: ${why}`, gradeFails: (why) => `Die Größen konnten nicht berechnet werden: ${why}`,
   },
   sizeNames: {
     'Infant, to 6 months': 'Säugling, bis 6 Monate', 'Infant, to 1 year': 'Säugling, bis 1 Jahr', 'Child, 1 to 2 years': 'Kind, 1 bis 2 Jahre', 'Child, 3 to 4 years': 'Kind, 3 bis 4 Jahre',

@@ -93,7 +93,7 @@ export const SHEET_EN = {
   turningDown: (passes: number, from: number, to: number, hasWraps: boolean) =>
     `Turning down, ${count(passes, 'pass', 'passes')}, stitches from ${from} to ${to}: before each pass put the needle in the list, at the end away from the carriage, into hold; ${hasWraps
       ? 'after the pass lay the working yarn round it.' : 'nothing is wrapped, and a small hole stays at each turn.'}`,
-  level: (passes: number, stitches: number, from: number, to: number) => `Level: ${count(passes, 'pass', 'passes')} over the same ${stitches} stitches, no needle moved, nothing wrapped: counter ${from} to ${to}.`,
+  level: (passes: number, stitches: number, from: number, to: number) => `Plateau: ${count(passes, 'pass', 'passes')} over the same ${stitches} stitches, no needle moved, nothing wrapped: counter ${from} to ${to}.`,
   turningOut: (passes: number, from: number, to: number) =>
     `Turning out, ${count(passes, 'pass', 'passes')}, stitches from ${from} to ${to}: before each pass bring the needle in the list, at the end away from the carriage, back to work; it knits its stitch and its wraps together.`,
   downCaption: 'Into hold, pass by pass', outCaption: 'Back to work, pass by pass', turningHead: { down: 'Hold', out: 'Work', stitches: 'Knits', wrap: 'Wrap' },
@@ -126,7 +126,7 @@ export const SHEET_EN = {
   sizesNote: 'Two passes make a round; a row of the flat rib is one pass. Sizes marked * are estimates without a published table: measure the foot if you can.',
   sizeRows: {
     foot: 'Foot, length', girth: 'Foot, ball girth', stitches: 'Stitches round', bed: 'Stitches a bed', leg: 'Leg, passes', plain: 'Plain rows', ankle: 'Ankle, passes', heel: 'Heel, stitches', turnDown: 'Heel, turned down to',
-    down: 'Heel down, passes', level: 'Heel level, passes', out: 'Heel out, passes', footPasses: 'Foot, passes', rounds: 'Foot, rounds', decreases: 'Toe, decreases', tip: 'Toe, stitches a bed at the tip',
+    down: 'Heel down, passes', level: 'Heel plateau, passes', out: 'Heel out, passes', footPasses: 'Foot, passes', rounds: 'Foot, rounds', decreases: 'Toe, decreases', tip: 'Toe, stitches a bed at the tip',
     toe: 'Toe, passes', all: 'Passes in all', sockLength: 'Foot of the sock, length', metres: 'Yarn for the pair, m', grams: 'Yarn for the pair, g',
   },
 
@@ -140,7 +140,7 @@ export const SHEET_EN = {
     count: (pages: number, paper: string) => `${count(pages, 'page')} of ${paper}`,
     tooLong: 'That is more than four: without the list of moved stitches, or with fewer sizes, it gets shorter.',
     tooLongAnyway: 'That is more than four: this sock has a great many passes or stripes to list.',
-    waiting: 'The sock is being worked out…', none: 'There is no sock yet that can be knitted.', kept: 'The sock on the panel cannot be knitted as it stands: this is the sheet of the last one that could.',
+    waiting: 'The sock is being worked out…', none: 'There is no sock yet that can be knitted.', kept: 'The sock on the page cannot be knitted as it stands: this is the sheet of the last one that could.',
     grading: 'Sizes are being worked out…', sizeFails: (size: string, why: string) => `${size}: ${why}`, gradeFails: (why: string) => `The sizes could not be worked out: ${why}`,
   },
   /** Names of the standard sizes, where the language has others. */

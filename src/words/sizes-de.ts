@@ -4,7 +4,7 @@ export const SIZES_DE: typeof SIZES_EN = {
   title: 'Größen',
   sock: 'Socke',
   noSock: 'Es gibt noch keine Socke, die sich stricken lässt.',
-  about: (name, gauge) => `„${name}“ bei ${gauge}, mit ihren eigenen Anteilen von Ferse und Spitze, ihrer Zugabe und ihrem Garn. Einen Fuß ändern, eigene hinzufügen, eine Zeile als Socke auf der Tafel öffnen.`,
+  about: (name, gauge) => `„${name}“ bei ${gauge}, mit ihren eigenen Anteilen von Ferse und Spitze, ihrer Zugabe und ihrem Garn. Einen Fuß ändern, eigene hinzufügen, eine Zeile als Socke auf der Seite öffnen.`,
   notes: (passes) => `${passes} Hinter Schätzungen steht keine veröffentlichte Tabelle: den Fuß messen, wenn es geht.`,
   table: 'Größentabelle',
   add: 'Größe hinzufügen',
@@ -36,7 +36,7 @@ export const SIZES_DE: typeof SIZES_EN = {
   gaugeCm: (stitches, rows) => `${stitches} Maschen und ${rows} Reihen auf 10 cm`,
   gaugeInch: (stitches, rows) => `${stitches} Maschen und ${rows} Reihen auf 1 Zoll`,
   passes: (plainRows, anklePasses, isRib) =>
-    `Zwei Reihen sind eine Runde des Schlauchs${isRib ? '; der Schaft wird flach gestrickt, jeder Gang eine Reihe' : ''}. Zwischen Schaft und Ferse: ${plainRows > 0 ? `${plainRows} glatte Reihen und ` : ''}${anklePasses} Reihen Schlauch. Eine Socke braucht die Hälfte des Garns.`,
+    `Zwei Reihen sind eine Runde des Schlauchs${isRib ? '; der Schaft wird flach gestrickt, jede Fahrt eine Reihe' : ''}. Zwischen Schaft und Ferse: ${plainRows > 0 ? `${plainRows} glatte Reihen und ` : ''}${anklePasses} Reihen Schlauch. Eine Socke braucht die Hälfte des Garns.`,
   printedGauge: (gauge) => `Maschenprobe: ${gauge}, gewaschen und geruht.`,
   printedNote: 'Hinter Schätzungen steht keine veröffentlichte Tabelle. Ein Plan, keine Anprobe: den Fuß messen, wenn es geht.',
 };

@@ -2,7 +2,7 @@ import { countIn } from './count-words.ts';
 import type { SWATCHES_EN } from './swatches-en.ts';
 
 export const SWATCHES_DE: typeof SWATCHES_EN = {
-  title: 'Maschenproben',
+  title: 'Proben',
   advice: [
     'Stricken, wie der Fuß gestrickt wird: dasselbe Garn, dieselbe Fadenspannung, glatt, wenn möglich als Schlauch. Anderthalbmal so breit und so hoch wie die gezählte Fläche, mit einigen Abfallreihen an beiden Enden.',
     'Eine Stunde hinlegen, dann zählen. Danach waschen und trocknen, wie die Socke gewaschen wird, einen Tag flach ruhen lassen, ungespannt und ungedehnt, und noch einmal zählen.',
@@ -14,7 +14,7 @@ export const SWATCHES_DE: typeof SWATCHES_EN = {
   keep: 'Nur die Zählungen behalten',
   keepHint: 'Die Proben kommen in die Datei der Socke; ihre Maschenprobe bleibt.',
   add: 'Probe hinzufügen',
-  table: 'Tabelle der Maschenproben',
+  table: 'Tabelle der Proben',
   heads: { stitches: 'Maschen', rows: 'Reihen', counted: 'gezählt' },
   over: (unit) => `auf, ${unit}`,
   per: { cm: 'auf 10 cm', in: 'auf 1 Zoll' },

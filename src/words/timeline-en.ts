@@ -2,8 +2,8 @@ import type { SectionName } from '../plan/step.ts';
 
 /** Parts of the work to jump to, short. `turn` begins with turning the work. */
 const parts: Readonly<Record<SectionName | 'turn', string>> = {
-  'cast-on': 'Cast-on', leg: 'Leg', plain: 'Gather, plain', turn: 'Turn, ankle', ankle: 'Ankle', 'heel-in': 'Heel in',
-  'heel-level': 'Heel level', 'heel-out': 'Heel out', foot: 'Foot', toe: 'Toe', 'toe-in': 'Toe in', 'toe-out': 'Toe out', closing: 'Closing',
+  'cast-on': 'Cast-on', leg: 'Leg', plain: 'Gather, plain', turn: 'Turn, ankle', ankle: 'Ankle', 'heel-in': 'Heel down',
+  'heel-level': 'Heel plateau', 'heel-out': 'Heel out', foot: 'Foot', toe: 'Toe', 'toe-in': 'Toe down', 'toe-out': 'Toe out', closing: 'Closing',
 };
 
 const states: Readonly<Record<'empty' | 'working' | 'held', string>> = { empty: 'empty', working: 'works', held: 'held' };
@@ -18,7 +18,7 @@ export const TIMELINE_EN = {
   needleHelp: 'Arrow keys left and right go from needle to needle, up and down from bed to bed.',
   needleAt: (label: string, bed: string) => `Needle ${label}, ${bed}`,
   states,
-  nowHeld: 'put on hold here',
+  nowHeld: 'goes into hold here',
   returned: 'back to work here',
   wrapped: 'wrapped here',
   wraps: (count: number) => (count === 1 ? 'one wrap' : `${count} wraps`),
@@ -26,7 +26,7 @@ export const TIMELINE_EN = {
   loopOf: (pass: number, part: string) => (pass === 0 ? 'stitch of the cast-on' : `stitch of pass ${pass} (${part})`),
   madeOn: (loop: string, label: string, bed: string) => `Pointed at: ${loop}, knitted on needle ${label}, ${bed}`,
   legend: {
-    working: 'works', held: 'held, pushed forward', empty: 'empty', toHold: 'now put on hold', toWork: 'now back to work',
+    working: 'works', held: 'held, pushed forward', empty: 'empty', toHold: 'now into hold', toWork: 'now back to work',
     wrapped: 'now wrapped', moved: 'stitch moved',
   },
   legendLabel: 'Signs of the drawing',

@@ -63,7 +63,7 @@ describe('the room of passes', () => {
   it('scrubs by keyboard and jumps by part and number; a number that is none is told and changes nothing', async () => {
     const { page, errors } = await openSmallSock();
     await enter(page);
-    await page.getByRole('button', { name: /^Heel in: pass 22/ }).click();
+    await page.getByRole('button', { name: /^Heel down: pass 22/ }).click();
     expect(await titleOf(page)).toMatch(/^Heel, turning down: pass 22 of/);
     await slider(page).focus();
     await page.keyboard.press('ArrowRight');

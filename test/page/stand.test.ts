@@ -263,9 +263,9 @@ describe('changes at the machine', () => {
     await press(page, 'Space', 31);
     await withPanel(page, { ...SHORT, counts: { ...SHORT.counts, footPasses: 14 } });
     expect(await inAll(page)).toBe(`31 of ${SHORT_PASSES} in all`);
-    await expect.poll(() => said(page)).toContain('The sock on the panel has changed');
+    await expect.poll(() => said(page)).toContain('The sock on the page has changed');
     await page.getByRole('button', { name: 'Plan', exact: true }).click();
-    expect(await page.locator('.stand-change').textContent()).toMatch(/counts\.footPasses: 8 → 14.*The 30 passes that are knitted stay.*48 passes then, 42 now/s);
+    expect(await page.locator('.stand-change').textContent()).toMatch(/Foot passes: 8 → 14.*The 30 passes that are knitted stay.*48 passes then, 42 now/s);
     await page.getByRole('button', { name: 'Take the changed plan' }).click();
     expect(await inAll(page)).toBe('31 of 48 in all');
     expect((await kept(page)).file.counts.footPasses).toBe(14);
@@ -278,7 +278,7 @@ describe('changes at the machine', () => {
     await page.getByRole('button', { name: 'Plan', exact: true }).click();
     const refusal = page.locator('.stand-change');
     // Turned down to 6 of 12 takes 6 passes; the old heel turns out where the new one holds one needle more: pass 16 + 7.
-    expect(await refusal.textContent()).toMatch(/does not go with what is knitted.*heel\.turnDownWidth changes the sock from pass 23, and 30 passes are knitted/s);
+    expect(await refusal.textContent()).toMatch(/does not go with what is knitted.*Turn-down width changes the sock from pass 23, and 30 passes are knitted/s);
     expect(await refusal.getByRole('button', { name: 'Take the changed plan' }).count()).toBe(0);
   });
 

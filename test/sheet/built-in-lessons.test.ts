@@ -56,9 +56,11 @@ const passesOf = ({ trace }: KnittedSock, section: SectionName): number[] => tra
 const HEEL = ['heel-in', 'heel-level', 'heel-out'] as const;
 
 describe('the built-in lessons', () => {
-  it('say the same in both languages: the same socks and the same scenes, step by step', () => {
-    expect(german.steps.map(({ sock, scene }) => ({ sock, scene }))).toEqual(english.steps.map(({ sock, scene }) => ({ sock, scene })));
-    expect(german.sock).toEqual(english.sock);
+  it('say the same in both languages: the same socks, but for their name, and the same scenes, step by step', () => {
+    const unnamed = (sock: SockFile): SockFile => ({ ...sock, name: '' });
+    const scenesOf = (lesson: Lesson): unknown => lesson.steps.map(({ sock, scene }) => ({ sock: unnamed(sock), scene }));
+    expect(scenesOf(german)).toEqual(scenesOf(english));
+    expect(unnamed(german.sock)).toEqual(unnamed(english.sock));
   });
 
   it.each([['en', english], ['de', german]] as const)('%s: are short enough to be said aloud', (_, lesson) => {

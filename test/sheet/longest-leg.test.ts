@@ -43,6 +43,15 @@ describe('yarn in hand to the longest leg', () => {
     expect(short.problems[0].message).toContain(`Heel does not last even for the shortest leg: that takes ${Math.ceil(2 * heel)} m`);
   });
 
+  test('a yarn that comes in at several places is one: weighed once, for all of them', () => {
+    const file: SockFile = { ...SOCK, yarns: [{ name: 'Blue', colour: '#0000ff', from: 'leg' }, { name: 'Red', colour: '#ff0000', from: 'heel' }, { name: 'Blue', colour: '#0000ff', from: 'foot' }] };
+    const [leg, , foot] = metresOf(file), inHand = 2 * (1.5 * leg + foot);
+    const { fit } = findLongestLeg(file, { metres: [inHand, null, null], socks: 2, margin: 0 }, WORDS.en);
+    expect(fit!.value).toBe(longestByTrying(file, 'leg.lengthMm', fit!.value + 60, 1, ([first, , last]) => 2 * (first + last) <= inHand));
+    const [inLeg, inHeel, inFoot] = metresOf(fit!.file);
+    expect(fit!.metres).toEqual([expect.closeTo(2 * (inLeg + inFoot), 9), expect.closeTo(2 * inHeel, 9), 0]);
+  });
+
   test('stripes too', () => {
     const file: SockFile = { ...SOCK, yarns: [{ name: 'One', stripePasses: 4 }, { name: 'Two', stripePasses: 2 }] };
     const [one, two] = metresOf(file), inHand = [2 * one * 1.3, 2 * two * 1.4];
