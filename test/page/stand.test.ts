@@ -206,7 +206,7 @@ describe('at the machine', () => {
     expect(look.act).toBeGreaterThanOrEqual(least);
     expect(Math.min(...look.heights)).toBeGreaterThanOrEqual(64);
     expect(look).toMatchObject({ zone: 'none', select: 'none' });
-    expect(Math.max(look.overflow, look.page, look.wide)).toBeLessThanOrEqual(1);
+    for (const part of ['overflow', 'page', 'wide'] as const) expect(look[part], part).toBeLessThanOrEqual(1);
     // Pass 20 is the heel's fourth (10 + 2 + 4 before it): four needles held.
     expect(look.held).toBe(4);
     expect(await page.locator('.stand-held').textContent()).toContain('(4)');
@@ -337,8 +337,8 @@ describe('changes at the machine', () => {
 
 describe('what a browser may lack', () => {
   it.each([
-    ['refused', 'Object.defineProperty(navigator, "wakeLock", { value: { request: () => Promise.reject(new Error("no")) }, configurable: true });', 'refused to keep it awake'],
-    ['absent', 'Object.defineProperty(navigator, "wakeLock", { value: undefined, configurable: true });', 'cannot keep it awake'],
+    ['refused', 'Object.defineProperty(navigator, "wakeLock", { value: { request: () => Promise.reject(new Error("no")) }, configurable: true });', 'set the device to stay on, the browser refused'],
+    ['absent', 'Object.defineProperty(navigator, "wakeLock", { value: undefined, configurable: true });', 'set the device to stay on, this browser cannot'],
   ])('a screen kept awake, %s: said plainly', async (_, before, words) => {
     const { page, errors } = await openStand(SHORT, { before });
     await expect.poll(() => said(page)).toContain(words);
