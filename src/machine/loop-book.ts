@@ -110,8 +110,9 @@ export class LoopBook {
     return this.#open[loop];
   }
 
-  noteMove(loop: number, needles: number): void {
-    this.#moved[loop] = (this.#moved[loop]) + needles;
+  /** Moved along `bed`, to high needles positive; what is right as seen from outside goes by that bed: a loop may have come round the end of the other. */
+  noteMove(loop: number, bed: Bed, needles: number): void {
+    this.#moved[loop] = (this.#moved[loop]) + (bed === 'back' ? -needles : needles);
   }
 
   /** The rows knitted on both beds so far hang on `bed` now: their outside is that bed's. */
@@ -159,8 +160,7 @@ export class LoopBook {
     for (let id = 0; id < this.count; id++) {
       const isReversed = this.#sense(id) < 0;
       if ((this.#kind[id]) <= LOOP.knit && this.#bed[id] !== this.#face[id]) isPurl[id] = 1;
-      const moved = this.#moved[id];
-      lean[id] = isReversed ? -moved : moved;
+      lean[id] = this.#moved[id];
       const open = this.#open[id];
       selvedge[id] = isReversed ? ((open & OPEN_LOW) << 1) | ((open & OPEN_HIGH) >> 1) : open;
       if (isReversed) parents.subarray(parentStart[id], parentStart[id + 1]).reverse();

@@ -149,7 +149,7 @@ export class Machine {
       if (from.bed === to.bed && from.needle === to.needle) throw new Refusal('the loop is there already', to.bed, to.needle);
       const loops = this.#beds.empty(from);
       if (why === 'decrease' && this.#beds.loops(to).length > 0) this.#decreases++;
-      if (from.bed === to.bed) for (const id of loops) this.#book.noteMove(id, to.needle - from.needle);
+      if (from.bed === to.bed) for (const id of loops) this.#book.noteMove(id, to.bed, to.needle - from.needle);
       this.#beds.hang(to, loops, from.bed === to.bed && from.needle < to.needle);
       this.#transfers++;
     }

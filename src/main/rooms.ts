@@ -1,16 +1,12 @@
 import type { PageState, RoomName, Settings } from '../panel/page-state.ts';
 import type { SockFile } from '../plan/sock-file.ts';
 import type { SockView } from '../view/sock-view-types.ts';
-import { createChartRoom } from './chart-room.ts';
+import { pageWords } from '../words/page-words.ts';
 import type { GrowthDesk } from './growth-desk.ts';
 import type { Keeper } from './keep.ts';
-import { createLessonRoom } from './lesson-room.ts';
 import type { PageStore } from './page-store.ts';
-import { createPassesRoom } from './passes-room.ts';
-import { createSheetRoom } from './sheet-room.ts';
 import type { SockDesk } from './sock-desk.ts';
 import type { SockPicture } from './sock-picture.ts';
-import { createStandRoom } from './stand-room.ts';
 
 /** What a room gets to work with. */
 export interface RoomTools {
@@ -30,7 +26,7 @@ export interface RoomTools {
   readonly poseAgain: () => void;
 }
 
-/** A room of the page beside the sock's shape. Built when it is first entered. */
+/** A room of the page beside the sock's shape. Fetched and built when it is first entered. */
 export interface Room {
   /** After every change while the room is shown. */
   render(state: PageState): void;
@@ -47,8 +43,13 @@ export interface Rooms extends Room {
 
 type OtherRoom = Exclude<RoomName, 'shape'>;
 
-const ROOMS: Readonly<Record<OtherRoom, (tools: RoomTools) => Room>> = {
-  passes: createPassesRoom, lesson: createLessonRoom, chart: createChartRoom, sheet: createSheetRoom, stand: createStandRoom,
+/** Each in a file of its own, so that the page opens without them. */
+const ROOMS: Readonly<Record<OtherRoom, () => Promise<(tools: RoomTools) => Room>>> = {
+  passes: async () => (await import('./passes-room.ts')).createPassesRoom,
+  lesson: async () => (await import('./lesson-room.ts')).createLessonRoom,
+  chart: async () => (await import('./chart-room.ts')).createChartRoom,
+  sheet: async () => (await import('./sheet-room.ts')).createSheetRoom,
+  stand: async () => (await import('./stand-room.ts')).createStandRoom,
 };
 const NAMES = Object.keys(ROOMS) as OtherRoom[];
 
@@ -56,10 +57,18 @@ const NAMES = Object.keys(ROOMS) as OtherRoom[];
 export function createRooms(page: HTMLElement, hostOf: (name: OtherRoom) => HTMLElement, tools: Omit<RoomTools, 'host'>): Rooms {
   const built = new Map<OtherRoom, Room>();
   let shown: RoomName = 'shape';
-  const enter = (name: OtherRoom): Room => {
-    const room = built.get(name) ?? ROOMS[name]({ ...tools, host: hostOf(name) });
-    built.set(name, room);
-    return room;
+  /** What is done in a room: at once where it is built, else as soon as it is. */
+  const enter = (name: OtherRoom, act: (room: Room) => void): void => {
+    const room = built.get(name);
+    if (room !== undefined) { act(room); return; }
+    ROOMS[name]().then((create) => {
+      const fresh = built.get(name) ?? create({ ...tools, host: hostOf(name) });
+      built.set(name, fresh);
+      act(fresh);
+    }, (error: unknown) => {
+      const { title, what } = pageWords().page.roomFailed;
+      tools.store.tell('room', title, what(String(error)));
+    });
   };
   return {
     render: (state) => {
@@ -69,8 +78,8 @@ export function createRooms(page: HTMLElement, hostOf: (name: OtherRoom) => HTML
       for (const name of NAMES) hostOf(name).hidden = name !== room;
       if (before !== room && before !== 'shape') built.get(before)?.leave?.();
       // A room that is left may have put the page back as it found it.
-      if (room !== 'shape') enter(room).render(tools.store.state());
+      if (room !== 'shape') enter(room, (there) => { if (shown === room) there.render(tools.store.state()); });
     },
-    openFileIn: (name, file) => { enter(name).openFile?.(file); },
+    openFileIn: (name, file) => { enter(name, (room) => { room.openFile?.(file); }); },
   };
 }

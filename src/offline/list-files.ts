@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto';
-import { readdirSync, readFileSync } from 'node:fs';
+import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { Plugin } from 'vite';
@@ -25,14 +25,15 @@ export function listFiles(): Plugin {
     apply: 'build',
     enforce: 'post',
     configResolved: (config) => { ({ publicDir } = config); },
-    generateBundle(_options, bundle) {
-      const files = new Map<string, string | Uint8Array>();
-      for (const [path, output] of Object.entries(bundle)) files.set(path, output.type === 'chunk' ? output.code : output.source);
+    // Of what lies in the folder: other plugins may change a chunk as late as the build lets them.
+    writeBundle({ dir }, bundle) {
+      if (dir === undefined) throw new Error('list-files: the build writes into no folder');
+      const files = new Map<string, string | Uint8Array>(Object.keys(bundle).map((path) => [path, readFileSync(join(dir, path))]));
       for (const entry of readdirSync(publicDir, { recursive: true, withFileTypes: true })) {
         const path = join(entry.parentPath, entry.name), name = path.slice(publicDir.length + 1).replaceAll('\\', '/');
         if (entry.isFile() && !NOT_ASKED_FOR.includes(name)) files.set(name, readFileSync(path));
       }
-      this.emitFile({ type: 'asset', fileName: 'sw.js', source: writeServiceWorker(files) });
+      writeFileSync(join(dir, 'sw.js'), writeServiceWorker(files));
     },
   };
 }

@@ -44,12 +44,12 @@ export function createCompareCard(host: HTMLElement, hooks: CompareHooks): Compa
   const toes = createToePair(), table = createDifferences();
   const others = createVariantList(hooks);
   const more = el('details', { class: 'compare-more' }, el('summary', {}, say.withAnother));
-  const card = el('section', { class: 'card compare-card', 'aria-label': say.label }, start, pair.element, toes.element, table.element, more, others.element);
+  const card = el('section', { class: 'card compare-card', 'aria-label': say.label, tabindex: -1 }, start, pair.element, toes.element, table.element, more, others.element);
   host.append(card);
   let wasEmpty: boolean | null = null;
   return {
     render: (state) => {
-      const { companion } = state, isEmpty = companion === null;
+      const { companion } = state, isEmpty = companion === null, hadFocus = card.contains(document.activeElement);
       start.hidden = !isEmpty;
       more.hidden = isEmpty;
       if (wasEmpty !== isEmpty) {
@@ -57,6 +57,8 @@ export function createCompareCard(host: HTMLElement, hooks: CompareHooks): Compa
         else more.append(others.element);
         more.open = false;
         wasEmpty = isEmpty;
+        // The button that was pressed is gone, or under another fold.
+        if (hadFocus) card.focus({ preventScroll: true });
       }
       others.render(state);
       pair.render(state);

@@ -68,7 +68,7 @@ export function createFitCard(host: HTMLElement, hooks: FitHooks): FitCard {
       setText(summary, words.title);
       setText(detail, words.detail);
       card.classList.toggle('is-stale', isStale);
-      putOn.hidden = pose === 'worn';
+      hideButton(putOn, pose === 'worn', fit);
       putOn.classList.toggle('is-main', last === null);
       fit.classList.toggle('is-main', last !== null && (isStale || !isAllGood(last.reading)));
       fit.disabled = problems.length > 0 || state.planned === null;
@@ -86,6 +86,13 @@ export function createFitCard(host: HTMLElement, hooks: FitHooks): FitCard {
       cautions.hidden = toMind.length === 0;
     },
   };
+}
+
+/** Takes a button away, or shows it again; a focus that it had goes to what is wanted next. */
+function hideButton(element: HTMLElement, isHidden: boolean, next: HTMLElement): void {
+  const hadFocus = document.activeElement === element;
+  element.hidden = isHidden;
+  if (hadFocus && isHidden) next.focus();
 }
 
 function newestReading({ posed, knitted }: PageState): LastReading | null {

@@ -59,7 +59,8 @@ export function createLessonPage(host: HTMLElement, hooks: LessonPageHooks): Les
       el('header', { class: 'lesson-head' }, name, menu.element), scroller,
       el('nav', { class: 'lesson-nav', 'aria-label': words.steps }, back, steps, place, next), spoken),
   );
-  const tools = createTools(host, hooks);
+  // A button that is done with its work cannot keep the focus: it goes to the step's text.
+  const tools = createTools(host, { ...hooks, backToStep: () => { hooks.backToStep(); scroller.focus(); } });
   const slots: FigureSlot[] = [], fit = fitProjected(scroller);
   let drawn: Lesson | null = null, toldKey: unknown = null;
   return {
@@ -92,8 +93,9 @@ export function createLessonPage(host: HTMLElement, hooks: LessonPageHooks): Les
         scroller.scrollTop = 0;
         setText(spoken, `${words.stepOf(at + 1, state.count)}: ${step.title}`);
         setText(place, words.stepOf(at + 1, state.count));
-        back.disabled = at === 0;
-        next.disabled = at === state.count - 1;
+        // A focused button keeps its focus: it only says that it leads nowhere.
+        setAttributes(back, { 'aria-disabled': at === 0 ? 'true' : null });
+        setAttributes(next, { 'aria-disabled': at === state.count - 1 ? 'true' : null });
         steps.querySelectorAll('button').forEach((element, i) => { setAttributes(element, { 'aria-current': i === at ? 'step' : null }); });
       }
       for (const { part, element } of slots) setText(element, page.figure(part));

@@ -43,7 +43,7 @@ export interface PlannedSock {
 
 /** Something the page has to tell, with what to do about it. */
 export interface Notice {
-  readonly id: 'file' | 'keep' | 'keep-companion' | 'worker' | 'graphics' | 'example' | 'advice' | 'socks' | 'link' | 'update';
+  readonly id: 'file' | 'keep' | 'keep-companion' | 'worker' | 'graphics' | 'example' | 'advice' | 'socks' | 'link' | 'update' | 'room';
   readonly title: string;
   readonly problems: readonly Problem[];
   /** It tells of a change of the sock, which its own button takes back. */

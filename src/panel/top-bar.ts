@@ -45,8 +45,9 @@ export function createTopBar(host: HTMLElement, hooks: TopBarHooks): TopBar {
       const shown = state.planned?.plan.name ?? '';
       setText(name, shown === '' ? words.unnamed : shown);
       setAttributes(door, { 'aria-label': words.mySocksOf(shown === '' ? words.unnamed : shown), title: words.mySocks });
-      undo.disabled = !state.canUndo;
-      redo.disabled = !state.canRedo;
+      // The last step taken back leaves the focus where it is.
+      setAttributes(undo, { 'aria-disabled': state.canUndo ? null : 'true' });
+      setAttributes(redo, { 'aria-disabled': state.canRedo ? null : 'true' });
     },
   };
 }

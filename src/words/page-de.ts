@@ -3,6 +3,7 @@ import type { PAGE_EN } from './page-en.ts';
 export const PAGE_DE: typeof PAGE_EN = {
   rooms: { shape: 'Form', passes: 'Reihen', lesson: 'Lektion', chart: 'Musterplan', sheet: 'Strickblatt', stand: 'An der Maschine' },
   roomsLabel: 'Räume der Seite',
+  roomFailed: { title: 'Dieser Raum ließ sich nicht öffnen', what: (why) => `Ein Teil der Seite ließ sich nicht holen (${why}). Die Seite neu laden: Die Socke bleibt erhalten.` },
   title: 'Heelwright: eine maschinengestrickte Socke planen',
   toControls: 'Zu den Reglern',
   toRoom: 'Zum Inhalt des Raums',

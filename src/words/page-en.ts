@@ -2,6 +2,7 @@
 export const PAGE_EN = {
   rooms: { shape: 'Shape', passes: 'Passes', lesson: 'Lesson', chart: 'Chart', sheet: 'Sheet', stand: 'At the machine' },
   roomsLabel: 'Rooms of the page',
+  roomFailed: { title: 'This room could not be opened', what: (why: string) => `A part of the page could not be fetched (${why}). Reload the page: the sock is kept.` },
   title: 'Heelwright: plan a machine-knitted sock',
   toControls: 'To the controls',
   toRoom: 'To the room’s contents',

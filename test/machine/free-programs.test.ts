@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { buildFabric } from '../../src/fabric/build-fabric.ts';
 import { checkFabric, countEuler } from '../../src/fabric/check-fabric.ts';
 import { checkGrid } from '../../src/machine/check-grid.ts';
-import { LOOP } from '../../src/machine/codes.ts';
+import { BED, LOOP } from '../../src/machine/codes.ts';
 import { knitProgram } from '../../src/machine/knit-program.ts';
 import type { Bed } from '../../src/plan/sock-file.ts';
 import type { NeedleRef, Side, Step } from '../../src/plan/step.ts';
@@ -51,6 +51,19 @@ describe('programs that no plan of ours makes', () => {
     expect(grid.live).toHaveLength(10);
     expect(countEuler(fabric)).toBe(0);
     expect(fabric.boundaryStart).toHaveLength(3);
+  });
+
+  /** Geometry of the beds: seen from outside the back bed's low needles lie to the right. */
+  test('a stitch that came round the end of a tube leans as its new bed moves it', () => {
+    const { grid } = knitted([
+      castOn([...row('back', 5, 1), ...row('front', 1, 5)], true),
+      knit('right', 'back'), knit('left', 'front'),
+      { do: 'transfer', why: 'heel', moves: [{ from: at('front', 5), to: at('back', 6) }] },
+      { do: 'transfer', why: 'decrease', moves: [{ from: at('back', 5), to: at('back', 4) }, { from: at('back', 6), to: at('back', 5) }] },
+      knit('right', 'back'), knit('left', 'front'),
+    ], true);
+    const leaning = Array.from({ length: grid.loopCount }, (_, i) => i).filter((i) => grid.lean[i] !== 0);
+    expect(leaning.map((i) => [grid.pass[i], grid.bed[i] === BED.back ? 'back' : 'front', grid.needle[i], grid.lean[i]])).toEqual([[1, 'back', 5, 1], [2, 'front', 5, 1]]);
   });
 
   test('a bag: a tube whose last round is grafted shut', () => {

@@ -55,6 +55,14 @@ describe('by keyboard alone', () => {
     await page.keyboard.press('Control+y');
     expect((await see(page)).plan).toMatchObject({ turnDownWidth: 6, plateauPasses: 2 });
     expect(await redo.isDisabled()).toBe(true);
+    // By its button too, which keeps the focus when there is nothing left to do.
+    await undo.focus();
+    await page.keyboard.press('Enter');
+    await page.keyboard.press('Enter');
+    await page.keyboard.press('Enter');
+    expect((await see(page)).plan).toMatchObject({ turnDownWidth: 8, plateauPasses: 0 });
+    expect(await undo.isDisabled()).toBe(true);
+    expect(await undo.evaluate((element) => element === document.activeElement)).toBe(true);
   });
 
   it('the fabric firmness is chosen, moves no count but the shape, and is undone', async () => {

@@ -34,7 +34,8 @@ describe('the look', () => {
     const theme = (): Promise<string | undefined> => page.evaluate(() => document.documentElement.dataset['theme']);
     const other = scheme === 'light' ? 'dark' : 'light';
     expect(await theme()).toBe(scheme);
-    await page.getByRole('button', { name: new RegExp(`change to ${other}`, 'i') }).click();
+    await page.getByRole('button', { name: 'Settings' }).click();
+    await page.getByRole('radio', { name: other, exact: true }).check();
     expect(await theme()).toBe(other);
     await page.reload();
     await page.waitForFunction(() => window.heelwright !== undefined);

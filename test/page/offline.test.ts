@@ -56,6 +56,10 @@ describe('after the first visit', () => {
     await page.getByRole('button', { name: 'Sizes…' }).click();
     // Its counts come from a worker of its own.
     await expect.poll(() => page.locator('.size-row').count(), { timeout: 30_000 }).toBeGreaterThan(3);
+    await page.keyboard.press('Escape');
+    // A room is fetched when it is first entered.
+    await page.getByRole('button', { name: 'Chart', exact: true }).click();
+    await page.locator('.chart-board').waitFor();
     expect([errors, outside]).toEqual([[], []]);
   });
 

@@ -32,6 +32,8 @@ export async function walkPage(page: Page, look: (where: string) => Promise<void
   const rooms = await page.locator('.room-tab').evaluateAll((tabs) => tabs.map((tab) => tab.getAttribute('data-room') ?? ''));
   for (const room of rooms) {
     await page.locator(`.room-tab[data-room="${room}"]`).click();
+    // A room is fetched as it is entered.
+    if (room !== 'shape') await page.locator(`#room-${room} > *`).first().waitFor({ state: 'attached' });
     await see(room);
     for (const tab of await page.locator('[role=tab]:visible').evaluateAll((tabs) => tabs.map(({ id }) => id))) {
       await page.locator(`#${tab}`).click();
