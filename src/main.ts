@@ -90,7 +90,7 @@ function startPage(first: FirstSock, shelf: SockShelf, places: readonly [Cupboar
   const scrub = createBedsScrub(store, growth, poseAgain), { choosePass } = scrub;
   const lesson = createLessonWay(store, choose, () => rooms);
   const files = createFilesRoom(first.id ?? shelf.newId(), {
-    shelf, store, deskOf, places, view, canvas: byId<HTMLCanvasElement>('sock'), theme: () => (isDark(store.state()) ? 'dark' : 'light'),
+    shelf, store, deskOf, places, view, growth, canvas: byId<HTMLCanvasElement>('sock'), theme: () => (isDark(store.state()) ? 'dark' : 'light'),
     takeOther: lesson.takeFile,
     onOpen: () => {
       lesson.leave();
@@ -199,7 +199,8 @@ function buildPanels({ store, deskOf, choose, choosePass, compareWith, view, pic
 function keepButtonsClear(top: HTMLElement, foot: HTMLElement, view: SockView | null): void {
   const stage = byId('stage'), gap = 8;
   const observer = new ResizeObserver(() => {
-    view?.keepFree(top.offsetTop + top.offsetHeight + gap, stage.clientHeight - foot.offsetTop + gap);
+    // What is not shown has no place of its own and covers nothing.
+    view?.keepFree(top.offsetTop + top.offsetHeight + gap, foot.offsetHeight === 0 ? gap : stage.clientHeight - foot.offsetTop + gap);
   });
   for (const element of [stage, top, foot]) observer.observe(element);
 }

@@ -16,7 +16,8 @@ import type { SockView, Theme } from '../view/sock-view-types.ts';
 import { pageWords } from '../words/page-words.ts';
 import { client } from '../worker/client.ts';
 import { openWorker } from '../worker/open-worker.ts';
-import { createFilmSource } from './film-source.ts';
+import { createFilmSource, type FilmSource } from './film-source.ts';
+import type { GrowthDesk } from './growth-desk.ts';
 import { clothOf, coloursOf } from './picture-cloth.ts';
 import { fileName } from './save-file.ts';
 
@@ -25,12 +26,13 @@ export interface ExportTools {
   readonly view: SockView | null;
   readonly canvas: HTMLCanvasElement;
   readonly theme: () => Theme;
+  readonly growth: GrowthDesk;
 }
 
 /** Everything that a sock can be taken away as. */
 export function createExportRoom(tools: ExportTools): ExportDialog {
   const { state, view, canvas } = tools, words = pageWords().files.exports;
-  let film: { isStopped: boolean } | null = null;
+  let film: { isStopped: boolean; readonly source: FilmSource } | null = null;
   const sock = (): KnittedSock => {
     const { knitted } = state();
     if (knitted === null) throw new Error('no sock to export');
@@ -44,8 +46,8 @@ export function createExportRoom(tools: ExportTools): ExportDialog {
       return picture === null ? refuse(words.picture.none) : hand(sock(), '', 'png', 'image/png', new Uint8Array(await (await pngOf(picture)).arrayBuffer()));
     },
     saveFilm: async ({ step, framesPerSecond }, screen, onFrame) => {
-      const run = film = { isStopped: false }, subject = sock(), passes = filmPasses(subject.trace.passes.length - 1, step);
-      const source = createFilmSource(subject.file, screen, tools.theme());
+      const subject = sock(), passes = filmPasses(subject.trace.passes.length - 1, step), source = createFilmSource(subject, tools.growth, screen, tools.theme());
+      const run = film = { isStopped: false, source };
       try {
         const bytes = await makeFilm(source.frameAt, {
           passes, hundredths: Math.round(100 / framesPerSecond), isStopped: () => run.isStopped,
@@ -57,7 +59,11 @@ export function createExportRoom(tools: ExportTools): ExportDialog {
         return refuse(words.failed(String(error)));
       } finally { source.dispose(); }
     },
-    stopFilm: () => { if (film !== null) film.isStopped = true; },
+    stopFilm: () => {
+      if (film === null) return;
+      film.isStopped = true;
+      film.source.dispose();
+    },
     saveOutline: async () => saveOutline(sock()),
     saveModel: (kind) => Promise.resolve(saveModel(state(), kind)),
     saveWork: (kind) => {

@@ -22,7 +22,7 @@ import type { ShelfSock, SockShelf } from './sock-shelf.ts';
 import { createSockSessions, tellOfKeeping } from './sock-sessions.ts';
 import type { SessionTools, SockSessions } from './sock-sessions.ts';
 
-export interface FilesTools extends SessionTools, Pick<ExportTools, 'view' | 'canvas' | 'theme'> {
+export interface FilesTools extends SessionTools, Pick<ExportTools, 'view' | 'canvas' | 'theme' | 'growth'> {
   /** A file that is no sock and has a room of its own; true where it has been taken there. */
   readonly takeOther: (file: File) => boolean;
 }

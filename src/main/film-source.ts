@@ -1,34 +1,38 @@
 import type { KnittedSock } from '../pipeline/result.ts';
-import type { SockFile } from '../plan/sock-file.ts';
 import type { FrameSource } from '../sheet/make-film.ts';
 import { createSockView } from '../view/sock-view.ts';
 import type { Theme } from '../view/sock-view-types.ts';
-import { client } from '../worker/client.ts';
+import { growthClient } from '../worker/growth-client.ts';
 import { openWorker } from '../worker/open-worker.ts';
-import { aroundOf, clothOf, coloursOf } from './picture-cloth.ts';
+import { createGrowthDesk } from './growth-desk.ts';
+import type { GrowthDesk } from './growth-desk.ts';
 
 export interface FilmSource {
   readonly frameAt: FrameSource;
+  /** Who waits for a picture gets none. */
   dispose(): void;
 }
 
-/** Pictures of a sock on the machine after any pass, drawn on a canvas of their own by a worker's shapes. Throws where the browser cannot draw. */
-export function createFilmSource(file: SockFile, canvas: HTMLCanvasElement, theme: Theme): FilmSource {
-  const view = createSockView(canvas, theme), work = client(openWorker);
-  let isFramed = true;
+/**
+ * Pictures of a growing sock after any pass, drawn on a canvas of their own: from shapes that the page knows, else by
+ * a worker of their own, which makes no more of them than the pictures need. Throws where the browser cannot draw.
+ */
+export function createFilmSource(sock: KnittedSock, known: GrowthDesk, canvas: HTMLCanvasElement, theme: Theme): FilmSource {
+  const view = createSockView(canvas, theme), own = createGrowthDesk(null, growthClient(openWorker));
+  own.setSock(sock);
+  let isFramed = false;
   return {
     frameAt: async (pass) => {
-      const knitted: KnittedSock[] = [];
-      const outcome = await work.make(file, 'beds', { onKnitted: (sock) => { knitted.push(sock); } }, pass), sock = knitted.at(-1);
-      if (outcome.status !== 'posed' || sock === undefined) return null;
-      const { fabric, grid } = clothOf(sock, outcome.posed);
-      view.setFabric(fabric, grid, coloursOf(sock));
-      view.setPositions(outcome.posed.pose.positions, isFramed, 'beds', aroundOf(sock, outcome.posed));
-      isFramed = false;
+      const frame = known.knownAt(pass) ?? await own.frameAt(pass);
+      if (frame === null) return null;
+      view.setGrowth(frame);
+      // From the first picture on the camera stays, as where a person has put it.
+      if (!isFramed) view.zoomBy(1);
+      isFramed = true;
       return view.takePicture(1, 'plain');
     },
     dispose: () => {
-      work.dispose();
+      own.dispose();
       view.dispose();
     },
   };

@@ -26,8 +26,10 @@ export interface GrowthDesk {
   setSock(sock: KnittedSock | null): void;
   /** Shows the sock after a pass, at once from what is known, at rest a little later; null takes the growth out of the picture. */
   show(pass: number | null): void;
-  /** The sock after a pass, as near to rest as an exported picture needs it; null when the sock changes meanwhile or cannot be worked out. */
+  /** The sock after a pass, as near to rest as an exported picture needs it, as soon as it is known; null when the sock changes meanwhile or cannot be worked out. */
   frameAt(pass: number): Promise<GrowthFrame | null>;
+  /** The same, if it is known now. */
+  knownAt(pass: number): GrowthFrame | null;
   /** Places of the sock's loops after a pass, three entries a vertex, where they are known well enough to relax from; else null. */
   readonly positionsAt: (sock: SockFile, pass: number) => Float64Array | null;
   state(): GrowthState;
@@ -38,6 +40,8 @@ export interface GrowthDesk {
 
 /** Milliseconds without a new pass after which the eye rests. */
 const REST_MS = 300;
+/** Between shapes near rest so many passes apart one can be shown in a small picture. `chosen by eye`. */
+const NEAR_PASSES = 28;
 
 export function createGrowthDesk(view: SockView | null, work: GrowthClient): GrowthDesk {
   return new Desk(view, work);
@@ -101,9 +105,17 @@ class Desk implements GrowthDesk {
   frameAt(pass: number): Promise<GrowthFrame | null> {
     return new Promise((settle) => {
       this.waiters.push({ pass, settle });
-      this.attend(this.waiters[0].pass, false);
       this.answer();
+      if (this.waiters.length > 0) this.attend(this.waiters[0].pass, false);
     });
+  }
+
+  knownAt(pass: number): GrowthFrame | null {
+    const { sock, hanger } = this, pair = hanger?.pairAt(pass) ?? null;
+    if (sock === null || hanger === null || pair === null) return null;
+    const isNear = pair.every(({ quality }) => quality > 0) && (this.progress === 1 || pair[1].pass - pair[0].pass <= NEAR_PASSES);
+    const hung = isNear ? hanger.hangAt(pass) : null;
+    return hung === null ? null : frameOf(sock, hanger, hung);
   }
 
   readonly positionsAt = (file: SockFile, pass: number): Float64Array | null => {
@@ -176,13 +188,14 @@ class Desk implements GrowthDesk {
     this.tell();
   }
 
-  /** Gives out the frames that are waited for, once shapes all along the making are close enough. */
+  /** Gives out the frames that are waited for and known by now; none come where nothing can be worked out. */
   private answer(): void {
-    const { sock, hanger } = this, isOver = sock === null || this.failure !== null;
-    if (!isOver && this.progress < 1) return;
-    for (const { pass, settle } of this.waiters.splice(0)) {
-      const hung = isOver ? null : hanger?.hangAt(pass) ?? null;
-      settle(hung === null || sock === null || hanger === null ? null : frameOf(sock, hanger, hung));
+    const isOver = this.sock === null || this.failure !== null;
+    for (const waiter of [...this.waiters]) {
+      const frame = isOver ? null : this.knownAt(waiter.pass);
+      if (frame === null && !isOver) continue;
+      this.waiters.splice(this.waiters.indexOf(waiter), 1);
+      waiter.settle(frame);
     }
   }
 

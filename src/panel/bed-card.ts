@@ -6,6 +6,7 @@ import { drawBeds, type BedShow } from './bed-drawing.ts';
 import { drawBedLegend } from './bed-legend.ts';
 import type { BedNeedle, BedScene } from './bed-model.ts';
 import { BED_HEIGHT, type BedPlaces, needleUnder, placeBeds, xOf } from './bed-places.ts';
+import { openPen } from './canvas-pen.ts';
 import { el, setAttributes, setText } from './dom.ts';
 import type { Spot } from './page-state.ts';
 import { readLooks } from './page-looks.ts';
@@ -39,7 +40,7 @@ export function createBedCard(host: HTMLElement, hooks: BedHooks): BedCard {
   let places: BedPlaces | null = null, way = 1, cursor: NeedleRef | null = null, isPointed = false, span = '';
 
   const draw = (): void => {
-    const pen = canvas.getContext('2d');
+    const pen = openPen(canvas);
     if (drawn === null || pen === null) return;
     const { scene, view } = drawn;
     places = placeBeds(scroller.clientWidth, scene);

@@ -15,9 +15,9 @@ export interface BedPlaces {
 }
 
 /** Depths of the lanes of one bed; the gap's middle is at half the height. */
-export const DEPTH = { number: 9, mark: 22, plate: 29, plateEnd: 47, wrap: 62, gapYarn: 104 } as const;
+export const DEPTH = { number: 9, mark: 22, plate: 29, plateEnd: 47, wrap: 62 } as const;
 const TIP = { [NEEDLE.empty]: 53, [NEEDLE.working]: 73, [NEEDLE.held]: 92 } as Readonly<Record<number, number>>;
-export const BED_HEIGHT = 226;
+export const BED_HEIGHT = 200;
 /** A needle is told from its neighbour, and pointed at, from so many pixels on. */
 const LEAST_PITCH = 4.4, MOST_PITCH = 26, MARGIN = 58, NARROW_MARGIN = 46, NARROW_PX = 500;
 

@@ -1,6 +1,7 @@
 import type { Trace } from '../machine/trace.ts';
 import type { WorkItem } from '../sheet/list-work.ts';
 import { pageWords } from '../words/page-words.ts';
+import { openPen } from './canvas-pen.ts';
 import { button, el, setAttributes, setText } from './dom.ts';
 import { type ClothInks, drawLit, drawRim, drawSpotRing, frameSock, litColour, mixInks, paintCells, pixelX, pixelY, placeUnder, type SockFrame } from './finished-drawing.ts';
 import { type FinishedSock, loopsOfStop, nearestLoop, type SockSide } from './finished-model.ts';
@@ -172,7 +173,7 @@ function createPainter(canvas: HTMLCanvasElement): { paint(painting: Painting): 
 }
 
 function penOf(canvas: HTMLCanvasElement): CanvasRenderingContext2D {
-  const pen = canvas.getContext('2d');
+  const pen = openPen(canvas);
   if (pen === null) throw new Error('finished-card: the browser gives no 2D canvas');
   pen.setTransform(devicePixelRatio, 0, 0, devicePixelRatio, 0, 0);
   return pen;

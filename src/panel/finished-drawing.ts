@@ -1,3 +1,4 @@
+import { openPen } from './canvas-pen.ts';
 import type { FinishedSock, SockSide } from './finished-model.ts';
 import type { PageLooks } from './page-looks.ts';
 
@@ -80,7 +81,7 @@ export function paintCells(pen: Pen, frame: SockFrame, sock: FinishedSock, inks:
 
 /** A line round the whole sock, under what is painted already: what is not knitted yet may be as pale as the page. */
 export function drawRim(cloth: HTMLCanvasElement, pen: Pen, looks: PageLooks): void {
-  const rim = document.createElement('canvas'), rimPen = rim.getContext('2d'), reach = RIM_PX * devicePixelRatio;
+  const rim = document.createElement('canvas'), rimPen = openPen(rim), reach = RIM_PX * devicePixelRatio;
   rim.width = cloth.width;
   rim.height = cloth.height;
   if (rimPen === null) return;

@@ -47,7 +47,9 @@ export function createGrower(sock: KnittedSock, growth: Growth, book: KeyframeBo
     next: ({ pass, isResting }) => {
       const nearest = (passes: readonly number[]): number | undefined => [...passes].sort((a, b) => Math.abs(a - pass) - Math.abs(b - pass))[0];
       const lacks = (quality: KeyQuality) => (stop: number): boolean => !hasKey(book, stop, quality);
-      if (lacks(0)(pass)) return { pass, quality: 0 };
+      if (findPair(book, pass, 0) === null) return { pass, quality: 0 };
+      // The first pass that is looked at is seen near rest before all others are hung up.
+      if (book.keyframes.length === 1 && lacks(1)(pass)) return { pass, quality: isResting ? 2 : 1 };
       const hung = nearest(stops.filter(lacks(0)));
       if (hung !== undefined) return { pass: hung, quality: 0 };
       if (isResting && lacks(2)(pass)) return { pass, quality: 2 };

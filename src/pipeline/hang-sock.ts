@@ -19,6 +19,8 @@ export interface HungSock {
   readonly holding: Holding;
   /** Whether this is the shape at rest; else it lies between those of other passes, or is on its way to rest. */
   readonly isRelaxed: boolean;
+  /** Whether it is only hung up by rule: no shape near it has been near rest yet. */
+  readonly isRough: boolean;
 }
 
 /** Hangs a sock up as it is after any pass. */
@@ -56,7 +58,7 @@ export function createSockHanger(sock: KnittedSock): SockHanger {
       const shown = pass < flat ? needlesBefore : needlesAfter;
       hangBetweenInto(positions, growth, before, after, pass);
       return {
-        pass, vertexCount, positions, isRelaxed: before === after && before.quality === 2,
+        pass, vertexCount, positions, isRelaxed: before === after && before.quality === 2, isRough: before.quality === 0 || after.quality === 0,
         holding: {
           needlePitchMm, needles: shown.places, states: needleStatesAt(sock, shown, pass),
           edge: positions.slice(0, 3 * edgeCount), claw: hangClaw(before, after, pass, positions),

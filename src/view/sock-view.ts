@@ -52,6 +52,7 @@ class KnitView implements SockView {
   private takenRatio: number | null = null;
   private pending = 0;
   private isGrowing = false;
+  private isRough = false;
   private isLost = false;
   private isDisposed = false;
   private pointer: { readonly x: number; readonly y: number } | null = null;
@@ -124,6 +125,7 @@ class KnitView implements SockView {
   setGrowth(frame: GrowthFrame | null): void {
     const isNew = (frame === null) === this.isGrowing;
     this.isGrowing = frame !== null;
+    this.isRough = frame?.isRough === true;
     this.first.setGrowth(frame);
     if (isNew) this.showVeil();
     this.rig.setPose(this.isGrowing ? 'beds' : this.pose);
@@ -134,9 +136,9 @@ class KnitView implements SockView {
     this.move();
   }
 
-  /** A growing sock is no old shape that waits. */
+  /** A growing sock is no old shape that waits, but may be one that is only hung up. */
   private applyDim(): void {
-    for (const sock of this.socks()) sock.setDim(this.isGrowing ? 0 : this.dim);
+    for (const sock of this.socks()) sock.setDim(this.isGrowing ? (this.isRough ? DIM : 0) : this.dim);
     this.requestDraw();
   }
 
