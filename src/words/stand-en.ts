@@ -68,7 +68,7 @@ export const STAND_EN = {
   kept: {
     failed: 'The browser does not keep your place: counting goes on, but note the pass before you close the page, or save the place to a file in Settings.',
     unread: (why: string) => `A place kept here could not be read, and is left as it is: ${why}`,
-    awake: { refused: 'The screen may go dark: set the device to stay on, the browser refused.', absent: 'The screen may go dark: set the device to stay on, this browser cannot.' },
+    awake: { refused: 'The screen may go dark: the browser refused to keep it awake. Set the device to stay on.', absent: 'The screen may go dark: this browser cannot keep it awake. Set the device to stay on.' },
     otherSock: (here: string, other: string) => `You are knitting “${here}”. The sock on the page, “${other}”, can be started in Settings.`,
     changed: 'The sock on the page has changed: Plan shows what that would mean for this one.',
     opened: 'The place was opened.',
