@@ -3,8 +3,8 @@ import type { ChartModel } from '../sheet/chart-model.ts';
 /** How a chart lies on the screen: pixels for a millimetre of fabric, and where its upper left corner is, CSS pixels from the board's. */
 export interface ChartCamera { readonly scale: number; readonly x: number; readonly y: number }
 
-/** Room on the board for numbers, CSS pixels. */
-export const MARGIN = { left: 64, right: 64, top: 26, bottom: 26 };
+/** Room on the board for numbers and the beds' names, CSS pixels. */
+export const MARGIN = { left: 64, right: 64, top: 42, bottom: 42 };
 
 export interface BoardSize { readonly width: number; readonly height: number }
 

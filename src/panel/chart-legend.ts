@@ -15,5 +15,6 @@ export function drawChartLegend(chart: ChartModel, marks: readonly ChartMark[], 
       svg('rect', { width: SAMPLE, height, class: 'legend-cell' }), svg('path', { d: paths[mark], transform: `scale(${SAMPLE} ${height})`, 'fill-rule': 'evenodd', fill: 'currentColor' })),
     el('span', {}, told.marks[mark])));
   const kinds = [...new Set(chart.threads.map(({ kind }) => kind))];
-  return [el('ul', { class: 'legend-marks' }, ...entries), el('ul', { class: 'legend-notes' }, ...[...kinds.map((kind) => told.threads[kind]), told.numbers, told.arrow, told.outside].map((note) => el('li', {}, note)))];
+  const placed = [...(marks.includes('held') ? [told.waits] : []), ...(chart.cornerPasses.length > 0 ? [told.cornerLaid(chart.cornerPasses)] : [])];
+  return [el('ul', { class: 'legend-marks' }, ...entries), el('ul', { class: 'legend-notes' }, ...[...placed, ...kinds.map((kind) => told.threads[kind]), told.numbers, told.arrow, told.outside].map((note) => el('li', {}, note)))];
 }

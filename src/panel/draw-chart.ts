@@ -2,6 +2,7 @@ import { thinLabels } from '../base/thin-labels.ts';
 import type { ChartMark } from '../sheet/chart-marks.ts';
 import type { ChartModel, ChartPass } from '../sheet/chart-model.ts';
 import type { ChartLabels, NeedleLabel } from '../sheet/label-chart.ts';
+import { pageWords } from '../words/page-words.ts';
 import type { BoardSize, ChartCamera } from './chart-camera.ts';
 import { MARGIN } from './chart-camera.ts';
 import type { MarkStamps } from './chart-stamps.ts';
@@ -278,16 +279,18 @@ function drawPassNumber({ context, picture: { labels }, colours, y }: Drawing, {
 }
 
 /** Above and below, over whatever was scrolled under them. */
-function drawNeedles({ context, picture: { chart, labels, spot }, colours, x, y, columns, board }: Drawing): void {
+function drawNeedles(drawing: Drawing): void {
+  const { context, picture: { chart, labels, spot }, colours, x, y, columns, board } = drawing;
   const column = spot < 0 ? -1 : chart.column[spot];
   // The numbers stay beside the chart while it is in sight, and at the board's edge when it runs over.
   const places = { head: Math.max(MARGIN.top - 8, y(chart.rowCount)) - 10, foot: Math.min(board.height - MARGIN.bottom + 8, y(0)) + 11 };
   context.fillStyle = colours.card;
   context.globalAlpha = 0.9;
-  context.fillRect(0, places.head - 10, board.width, 18);
-  context.fillRect(0, places.foot - 9, board.width, 18);
+  context.fillRect(0, places.head - 24, board.width, 32);
+  context.fillRect(0, places.foot - 9, board.width, chart.hasFlatLeg ? 32 : 18);
   context.globalAlpha = 1;
   context.textAlign = 'center';
+  nameBeds(drawing, places.head - 16, places.foot + 16);
   const write = ({ column: at, text, strength }: NeedleLabel, place: number, half: number, isSpot: boolean): void => {
     context.font = `${strength === 2 || isSpot ? 600 : 400} ${FIGURE}px system-ui, sans-serif`;
     if (isSpot) {
@@ -305,4 +308,17 @@ function drawNeedles({ context, picture: { chart, labels, spot }, colours, x, y,
     needles.forEach((label, i) => { if (shown[i]) write(label, place, measured[i].half, false); });
     needles.forEach((label, i) => { if (label.column === column) write(label, place, measured[i].half, true); });
   }
+}
+
+/** Over each stretch in sight the bed that knits it; under a leg that both beds knit at once, that they do. What has no room is left out. */
+function nameBeds({ context, picture: { chart }, colours, x, board }: Drawing, head: number, foot: number): void {
+  const told = pageWords().chart, clamp = (at: number): number => Math.min(Math.max(at, 0), board.width);
+  context.font = `600 ${FIGURE}px system-ui, sans-serif`;
+  context.fillStyle = colours.ink;
+  const write = (texts: readonly string[], first: number, end: number, at: number): void => {
+    const [from, to] = [clamp(x(first)), clamp(x(end))], text = texts.find((one) => context.measureText(one).width + 8 <= to - from);
+    if (text !== undefined) context.fillText(text, (from + to) / 2, at);
+  };
+  for (const { left, right, bed, carries } of chart.stretches) write([...(carries === null ? [] : [told.stretch(told.bed[bed], told.carries[carries])]), told.bed[bed]], left, right, head);
+  if (chart.hasFlatLeg) write([told.ribBeds], 0, chart.columnCount, foot);
 }

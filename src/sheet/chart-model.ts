@@ -1,3 +1,4 @@
+import type { Bed } from '../plan/sock-file.ts';
 import type { Side } from '../plan/step.ts';
 
 /** What a chart shows: all of the sock, or its heel or toe alone. */
@@ -22,6 +23,9 @@ export interface ChartPass {
 
 /** A needle over or under a column. `edge`: the chart's foot or its head. */
 export interface ChartNeedle { readonly edge: 'foot' | 'head'; readonly column: number; readonly bed: number; readonly needle: number }
+
+/** Columns side by side from `left` to before `right` that one bed knits, and the part of the foot that it carries; null where that goes without saying. */
+export interface ChartStretch { readonly left: number; readonly right: number; readonly bed: Bed; readonly carries: 'heel' | 'sole' | 'instep' | null }
 
 /** From a loop's cell to the cell of the loop drawn through it, where that is not the next one up. */
 export interface ChartThread {
@@ -52,6 +56,8 @@ export interface ChartModel {
   readonly isBeside: Uint8Array;
   readonly yarn: Uint8Array;
   readonly pass: Int32Array;
+  /** The pass before which its needle goes into hold with it; 0 for none. */
+  readonly heldBefore: Int32Array;
   /** By loop of the whole sock: its cell, a wrap's is its loop's; -1 for none. */
   readonly cellOfLoop: Int32Array;
   /** By place, row by row: its cell or -1. */
@@ -62,6 +68,11 @@ export interface ChartModel {
   readonly needles: readonly ChartNeedle[];
   /** Columns that begin another bed of the tube, the first apart. */
   readonly bedEdges: readonly number[];
+  readonly stretches: readonly ChartStretch[];
+  /** Whether the rows at its foot are a flat leg's, knitted on both beds at once. */
+  readonly hasFlatLeg: boolean;
+  /** Passes after which a corner wrap of it is laid. */
+  readonly cornerPasses: readonly number[];
 }
 
 /** The cell at a place; -1 beyond the chart and where nothing is knitted. */

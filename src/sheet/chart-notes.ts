@@ -7,8 +7,8 @@ export type MoveReason = Extract<Step, { do: 'transfer' }>['why'];
 
 /** What the hands did to loops while they hung on their needles. */
 export interface LoopNotes {
-  /** By loop, 1 where its needle went into hold with it. */
-  readonly isHeld: Uint8Array;
+  /** By loop, the pass before which its needle went into hold with it; 0 for none. */
+  readonly heldBefore: Int32Array;
   /** One entry for each needle emptied onto another, with the lowest-numbered loop that it carried. */
   readonly moves: readonly { readonly loop: number; readonly why: MoveReason }[];
   /** Wraps laid round a needle of the bed that rested. */
@@ -17,7 +17,7 @@ export interface LoopNotes {
 
 /** Goes through the program with nothing but a list of which loops hang on which needle. */
 export function noteLoops({ steps, needlesPerBed }: Program, { passes }: Trace, grid: StitchGrid): LoopNotes {
-  const on = new Map<number, number[]>(), isHeld = new Uint8Array(grid.loopCount), cornerWraps = new Set<number>();
+  const on = new Map<number, number[]>(), heldBefore = new Int32Array(grid.loopCount), cornerWraps = new Set<number>();
   const moves: { loop: number; why: MoveReason }[] = [];
   const keyOf = ({ bed, needle }: NeedleRef): number => BED[bed] * needlesPerBed + needle - 1;
   const move = (from: number, to: number): readonly number[] => {
@@ -37,7 +37,7 @@ export function noteLoops({ steps, needlesPerBed }: Program, { passes }: Trace, 
         break;
       }
       case 'hold':
-        for (const loop of on.get(keyOf(step.at)) ?? []) isHeld[loop] = 1;
+        for (const loop of on.get(keyOf(step.at)) ?? []) heldBefore[loop] = nextPass;
         break;
       case 'wrap': {
         const record = passes[nextPass - 1], wrap = record.firstLoop + record.knitted + wrapsAfter++;
@@ -51,5 +51,5 @@ export function noteLoops({ steps, needlesPerBed }: Program, { passes }: Trace, 
       default:
     }
   }
-  return { isHeld, moves, cornerWraps };
+  return { heldBefore, moves, cornerWraps };
 }

@@ -4,7 +4,7 @@ import type { Side } from '../plan/step.ts';
 import { frameWales, legNeedleOfWale, needleOfWale, waleOf, wrapWale } from './chart-columns.ts';
 import type { WaleFrame } from './chart-columns.ts';
 import { CHART_MARK } from './chart-marks.ts';
-import type { ChartCut, ChartModel, ChartNeedle, ChartPart, ChartPass, ChartThread } from './chart-model.ts';
+import type { ChartCut, ChartModel, ChartNeedle, ChartPart, ChartPass, ChartStretch, ChartThread } from './chart-model.ts';
 import { noteLoops } from './chart-notes.ts';
 import type { LoopNotes, MoveReason } from './chart-notes.ts';
 import { placePasses } from './chart-rows.ts';
@@ -43,8 +43,10 @@ export function layChart(record: ChartRecord, part: ChartPart, cut: ChartCut): C
   return {
     part, cut, columnCount: span.columns, rowCount, cellWidthMm: 1 / plan.stitchesPerMm, cellHeightMm: 1 / plan.rowsPerMm, cellCount: loop.length,
     ...laid, marks: loop.map((id) => marks[id]), isBeside: Uint8Array.from(loop, (id) => (chosen[id] === 2 ? 1 : 0)), yarn: Uint8Array.from(loop, (id) => grid.yarn[id]),
-    pass: loop.map((id) => grid.pass[id]), cellAt, threads: drawThreads(grid, notes, laid), passes: numberPasses(record, frame, laid, { part, cut, isOneBed: span.columns < frame.wales }),
-    needles: numberNeedles(frame, span, part), bedEdges: edgesOfBeds(frame, span, part),
+    pass: loop.map((id) => grid.pass[id]), heldBefore: loop.map((id) => notes.heldBefore[id]), cellAt, threads: drawThreads(grid, notes, laid), passes: numberPasses(record, frame, laid, { part, cut, isOneBed: span.columns < frame.wales }),
+    needles: numberNeedles(frame, span, part), bedEdges: edgesOfBeds(frame, span, part), stretches: nameStretches(frame, span, part),
+    hasFlatLeg: part === 'sock' && frame.legFirst !== null,
+    cornerPasses: [...new Set([...notes.cornerWraps].filter((wrap) => cellOfLoop[wrap] >= 0).map((wrap) => grid.pass[wrap]))].sort((a, b) => a - b),
   };
 }
 
@@ -112,7 +114,7 @@ function joinedUnder(grid: StitchGrid, loop: number, row: Int32Array): number {
 }
 
 /** CHART_MARK bits of every loop. */
-function markLoops(grid: StitchGrid, frame: WaleFrame, { isHeld, moves, cornerWraps }: LoopNotes): Int32Array {
+function markLoops(grid: StitchGrid, frame: WaleFrame, { heldBefore, moves, cornerWraps }: LoopNotes): Int32Array {
   const marks = new Int32Array(grid.loopCount);
   for (let loop = 0; loop < grid.loopCount; loop++) {
     const kind = grid.kind[loop];
@@ -126,7 +128,7 @@ function markLoops(grid: StitchGrid, frame: WaleFrame, { isHeld, moves, cornerWr
     if (kind === LOOP.graft) marks[loop] |= CHART_MARK.graft;
     if (kind === LOOP.bindOff) marks[loop] |= CHART_MARK.bindOff;
     if (kind === LOOP.knit && grid.isRib[loop] === 1) marks[loop] |= grid.isPurl[loop] === 1 ? CHART_MARK.purl : CHART_MARK.ribKnit;
-    if (isHeld[loop] === 1) marks[loop] |= CHART_MARK.held;
+    if (heldBefore[loop] > 0) marks[loop] |= CHART_MARK.held;
     if (kind === LOOP.knit) marks[loop] |= decreaseOf(grid, frame, loop);
   }
   for (const { loop, why } of moves) marks[loop] |= MOVE_MARK[why];
@@ -156,7 +158,7 @@ function decreaseOf(grid: StitchGrid, frame: WaleFrame, loop: number): number {
 interface Shown { readonly part: ChartPart; readonly cut: ChartCut; readonly isOneBed: boolean }
 type Laid = Pick<ChartModel, 'column' | 'row' | 'loop' | 'cellOfLoop'>;
 
-function drawThreads(grid: StitchGrid, { isHeld }: LoopNotes, { column, row, loop, cellOfLoop }: Laid): ChartThread[] {
+function drawThreads(grid: StitchGrid, { heldBefore }: LoopNotes, { column, row, loop, cellOfLoop }: Laid): ChartThread[] {
   const threads: ChartThread[] = [];
   loop.forEach((id, from) => {
     const child = grid.child[id], to = child < 0 ? -1 : cellOfLoop[child];
@@ -164,7 +166,7 @@ function drawThreads(grid: StitchGrid, { isHeld }: LoopNotes, { column, row, loo
     const across = Math.abs(column[to] - column[from]), isClosing = grid.kind[child] !== LOOP.knit;
     // A thread to a closing row elsewhere, along its chain, or round the cut, says nothing in a plane.
     if (across > 1 || (isClosing && (across > 0 || grid.kind[id] > LOOP.knit))) return;
-    threads.push({ from, to, kind: isHeld[id] === 1 ? 'held' : across === 1 ? 'taken' : 'resting' });
+    threads.push({ from, to, kind: heldBefore[id] > 0 ? 'held' : across === 1 ? 'taken' : 'resting' });
   });
   return threads;
 }
@@ -216,4 +218,15 @@ function edgesOfBeds(frame: WaleFrame, { start, columns }: Span, part: ChartPart
   const edges: number[] = [];
   for (let column = 1; column < columns; column++) if (needleOfWale(frame, start + column - 1).bed !== needleOfWale(frame, start + column).bed) edges.push(column);
   return edges;
+}
+
+/** The heel's own columns, else all columns from edge to edge of a bed. */
+function nameStretches(frame: WaleFrame, span: Span, part: ChartPart): ChartStretch[] {
+  const { heelBed } = frame, nameOf = (bed: number): 'front' | 'back' => (bed === BED.front ? 'front' : 'back');
+  if (part === 'heel') return [{ left: 1, right: span.columns - 1, bed: nameOf(heelBed), carries: null }];
+  const starts = [0, ...edgesOfBeds(frame, span, part)];
+  return starts.map((left, i) => {
+    const { bed } = needleOfWale(frame, span.start + left), carried = bed !== heelBed ? 'instep' : part === 'toe' ? 'sole' : 'heel';
+    return { left, right: starts[i + 1] ?? span.columns, bed: nameOf(bed), carries: starts.length === 1 ? null : carried };
+  });
 }

@@ -32,8 +32,8 @@ export interface ChartStyle {
 
 /** Millimetres round the cells: pass numbers at the sides, needle numbers above and below, title, a line of the legend. Chosen by eye. */
 const SIDE = 15, EDGE = 7, TITLE = 13, LEGEND_LINE = 5.2, LEGEND_WIDTH = 72;
-/** Lines under the legend's marks: three kinds of thread, three notes, and a little air. */
-const NOTE_LINES = 7;
+/** Lines under the legend's marks: three kinds of thread, five notes, and a little air. A note is some 140 mm long. */
+const NOTE_LINES = 8.5, NOTE_WIDTH = 140;
 const FONT = 2.3;
 
 /** Where things stand on the paper, mm. */
@@ -70,7 +70,7 @@ export function writeChart(chart: ChartModel, style: ChartStyle): string {
     `<defs>${used.map((mark) => `<path id="mark-${mark}" fill-rule="evenodd" d="${MARK_PATHS[mark]}"/>`).join('')}</defs>`,
     `<rect width="${mm(width)}" height="${mm(height)}" fill="#fff"/>`,
     ...writeHeading(paper), ...writeCells(paper, cells), ...writeLines(paper, cells), ...writeOverlap(paper), ...writeThreads(paper), ...writeMarks(paper, cells),
-    ...writePasses(paper), ...writeNeedles(paper), ...(style.hasLegend === false ? [] : writeLegend(paper, used)),
+    ...writePasses(paper), ...writeNeedles(paper), ...writeBeds(paper), ...(style.hasLegend === false ? [] : writeLegend(paper, used)),
     '</svg>', '',
   ].join('\n');
 }
@@ -84,7 +84,7 @@ export function marksOf(chart: ChartModel): ChartMark[] {
 
 function layPaper(chart: ChartModel, style: ChartStyle, markCount: number): Paper {
   const window = style.window ?? wholeOf(chart), cellW = style.cellWidthMm, cellH = (cellW * chart.cellHeightMm) / chart.cellWidthMm;
-  const { width, height } = measureChart(chart, cellW, window), wide = Math.max(width, 110);
+  const { width, height } = measureChart(chart, cellW, window), wide = Math.max(width, style.hasLegend === false ? 110 : NOTE_WIDTH);
   const legendLines = style.hasLegend === false ? 0 : Math.ceil(markCount / Math.max(1, Math.floor(wide / LEGEND_WIDTH))) + NOTE_LINES;
   return {
     chart, style, window, cellW, cellH, labels: labelChart(chart, style.needlesPerBed, style.numbers),
@@ -207,6 +207,20 @@ function writeNeedles({ chart, labels, window, x, y }: Paper): string[] {
   }), '</g>'];
 }
 
+/** Which bed knits the columns, over them; under a leg that both beds knit at once, that they do. What has no room is left out. */
+function writeBeds({ chart, style, window, x, y }: Paper): string[] {
+  const told = style.words.chart, left = x(window.left), right = x(window.right);
+  const write = (text: string, from: number, to: number, at: number): string[] =>
+    (0.6 * text.length * FONT > to - from ? [] : [`<text x="${mm((from + to) / 2)}" y="${mm(at)}" text-anchor="middle" font-weight="bold">${escapeText(text)}</text>`]);
+  const stretches = chart.stretches.flatMap(({ left: first, right: end, bed, carries }) => {
+    const from = Math.max(left, x(first)), to = Math.min(right, x(end)), name = told.bed[bed];
+    const [whole = ''] = carries === null ? [] : write(told.stretch(name, told.carries[carries]), from, to, y(window.top) - 4.6);
+    return whole === '' ? write(name, from, to, y(window.top) - 4.6) : [whole];
+  });
+  const leg = chart.hasFlatLeg && window.bottom === 0 ? write(told.ribBeds, left, right, y(window.bottom) + 6.4) : [];
+  return ['<g class="bed-names">', ...stretches, ...leg, '</g>'];
+}
+
 /** Strips that the pages to the right and above show too, with a corner at their beginning to lay the next page to. */
 function writeOverlap({ style, window, chart, x, y }: Paper): string[] {
   const { columns = 0, rows = 0 } = style.overlap ?? {}, lines: string[] = [];
@@ -233,7 +247,8 @@ function writeLegend({ chart, style, window, cellW, cellH, width, y }: Paper, us
     return `<rect x="${mm(p.x)}" y="${mm(p.y - h)}" width="${mm(w)}" height="${mm(h)}" fill="#fff" stroke="#8a8a8a" stroke-width=".1"/><use href="#mark-${mark}" transform="${corner}"/><text x="${mm(p.x + 5.4)}" y="${mm(p.y - 0.4)}">${escapeText(told.marks[mark])}</text>`;
   });
   const kinds = [...new Set(chart.threads.map(({ kind }) => kind))];
-  const notes = [...kinds.map((kind) => told.threads[kind]), told.arrow, told.outside, told.numbers];
+  const placed = [...(used.includes('held') ? [told.waits] : []), ...(chart.cornerPasses.length > 0 ? [told.cornerLaid(chart.cornerPasses)] : [])];
+  const notes = [...placed, ...kinds.map((kind) => told.threads[kind]), told.arrow, told.outside, told.numbers];
   const below = Math.ceil(used.length / perLine);
   return ['<g class="legend">', ...entries, ...notes.map((note, i) => `<text x="${mm(SIDE / 3)}" y="${mm(top + below * LEGEND_LINE + i * LEGEND_LINE * 0.8)}">${escapeText(note)}</text>`), '</g>'];
 }

@@ -1,5 +1,8 @@
 import type { CHART_EN } from './chart-en.ts';
 
+const passesOf = (passes: readonly number[]): string =>
+  (passes.length === 1 ? `Reihe ${passes[0]}` : `den Reihen ${passes.slice(0, -1).join(', ')} und ${passes.at(-1) ?? ''}`);
+
 export const CHART_DE: typeof CHART_EN = {
   marks: {
     castOn: 'Anschlag', ribKnit: 'Rippe, rechte Masche außen', purl: 'Rippe, linke Masche außen', held: 'Gehalten: die Nadel wartet mit dieser Masche', wrap: 'Mit dem Arbeitsfaden umwickelt',
@@ -29,6 +32,11 @@ export const CHART_DE: typeof CHART_EN = {
   paperLabel: 'Auf Papier',
   legend: 'Was die Zeichen bedeuten',
   threads: { held: 'Dünne Linie: von der gehaltenen Masche zu ihrer nächsten Reihe', resting: 'Gestrichelt: das Bett ruht, seine Maschen warten', taken: 'Schräge Linie: eine Masche rückt eine Nadel nach innen' },
+  waits: 'Gehalten, umwickelt: das Zeichen steht auf der Masche, die wartet; ihre Nadel wird ab einer späteren Reihe gehalten, meist der nächsten.',
+  cornerLaid: (passes) => `Eckwickel: das Zeichen steht auf der letzten Reihe des anderen Betts; gelegt wird er nach ${passesOf(passes)}.`,
+  stretch: (bed, carries) => `${bed}: ${carries}`,
+  carries: { heel: 'Ferse', sole: 'Sohle', instep: 'Spann' },
+  ribBeds: 'Schaft: Rippe auf beiden Betten',
   arrow: 'Pfeile: wohin der Schlitten fährt, vor der Maschine stehend.',
   outside: 'Der Plan zeigt die Außenseite des Gestricks; die Nadeln des hinteren Betts laufen darum von rechts nach links.',
   numbers: 'Zahlen an den Seiten sind Reihen: zwei sind eine Runde, je eine an jeder Seite. Zahlen oben und unten sind Nadeln.',
@@ -45,7 +53,8 @@ export const CHART_DE: typeof CHART_EN = {
   next: (pass) => `als Nächstes gestrickt von Reihe ${pass}`,
   nextHeld: (pass, passes) => `als Nächstes gestrickt von Reihe ${pass}, nachdem sie ${passes} ${passes === 1 ? 'Reihe' : 'Reihen'} gehalten wurde`,
   closed: 'am Ende geschlossen',
-  wrapsLaid: (wraps) => (wraps === 1 ? 'ein Wickel liegt darum' : `${wraps} Wickel liegen darum`),
+  heldFrom: (pass) => `ab Reihe ${pass} gehalten`,
+  wrapsLaid: (passes) => `${passes.length === 1 ? 'ein Wickel liegt' : `${passes.length} Wickel liegen`} darum, gelegt nach ${passesOf(passes)}`,
   title: (name, part) => `${name}: Musterplan, ${part}`,
   scale: (width, height, times) => `Eine Masche ist auf dem Papier ${width} x ${height} mm groß, das ${times}-fache des Gestricks.`,
   page: (page, pages) => `Seite ${page} von ${pages}`,

@@ -1,3 +1,7 @@
+/** `pass 64`, `passes 64, 66 and 68`. */
+const passesOf = (passes: readonly number[]): string =>
+  (passes.length === 1 ? `pass ${passes[0]}` : `passes ${passes.slice(0, -1).join(', ')} and ${passes.at(-1) ?? ''}`);
+
 /** What the chart's marks mean. */
 const marks = {
   castOn: 'Cast-on', ribKnit: 'Rib, knit side out', purl: 'Rib, purl side out', held: 'Held: the needle waits with this loop', wrap: 'Wrapped with the working yarn',
@@ -34,6 +38,11 @@ export const CHART_EN = {
   paperLabel: 'On paper',
   legend: 'What the marks mean',
   threads: { held: 'Thin line: from a held loop to its next row', resting: 'Broken line: the bed rests, its loops wait', taken: 'Slanting line: a loop moved one needle inward' },
+  waits: 'Held, wrapped: the mark stands on the loop that waits; its needle is held from a later pass on, mostly the next.',
+  cornerLaid: (passes: readonly number[]) => `Corner wrap: its mark stands on the other bed’s last row; it is laid after ${passesOf(passes)}.`,
+  stretch: (bed: string, carries: string) => `${bed}: ${carries}`,
+  carries: { heel: 'heel', sole: 'sole', instep: 'instep' },
+  ribBeds: 'leg: rib on both beds',
   arrow: 'Arrows: the way the carriage goes, as you stand before the machine.',
   outside: 'The chart shows the outside of the fabric, so needles of the back bed run from right to left.',
   numbers: 'Numbers at the sides are passes: two make a round, one at each side. Numbers above and below are needles.',
@@ -50,7 +59,8 @@ export const CHART_EN = {
   next: (pass: number) => `knitted next by pass ${pass}`,
   nextHeld: (pass: number, passes: number) => `knitted next by pass ${pass}, after waiting ${passes} ${passes === 1 ? 'pass' : 'passes'} in hold`,
   closed: 'closed at the end',
-  wrapsLaid: (wraps: number) => (wraps === 1 ? 'one wrap lies round it' : `${wraps} wraps lie round it`),
+  heldFrom: (pass: number) => `held from pass ${pass} on`,
+  wrapsLaid: (passes: readonly number[]) => `${passes.length === 1 ? 'one wrap lies' : `${passes.length} wraps lie`} round it, laid after ${passesOf(passes)}`,
   title: (name: string, part: string) => `${name}: chart, ${part.toLowerCase()}`,
   scale: (width: string, height: string, times: string) => `One stitch is ${width} x ${height} mm on paper, ${times} times the cloth’s.`,
   page: (page: number, pages: number) => `Page ${page} of ${pages}`,

@@ -1,5 +1,5 @@
 import { describe, expect, it, test } from 'vitest';
-import { LOOP } from '../../src/machine/codes.ts';
+import { BED, LOOP, SECTION } from '../../src/machine/codes.ts';
 import type { StitchGrid } from '../../src/machine/grid.ts';
 import { knitSock } from '../../src/pipeline/knit-sock.ts';
 import type { Plan } from '../../src/plan/plan-types.ts';
@@ -230,4 +230,39 @@ test('a whole small sock, its leg gathered on the back bed and its heel on the f
        1> -i-)(i-i-i-i-i-i
        0> ___)(___________"
   `);
+});
+
+it('knows the pass before which each needle goes into hold, and after which a corner is wrapped', () => {
+  for (const sock of SOCKS) {
+    const { grid, program, plan } = sock, chart = layChart(sock, 'sock', 'beds'), held: number[] = [], corners = new Set<number>();
+    let pass = -1;
+    // Counted off the program; what is held in the toe, too.
+    for (const step of program.steps) {
+      if (step.do === 'knit' || step.do === 'cast-on') pass++;
+      else if (step.do === 'hold') held.push(pass + 1);
+      else if (step.do === 'wrap' && step.at.bed !== plan.heelBed) corners.add(pass);
+    }
+    expect([...chart.heldBefore].filter((before) => before > 0).sort((a, b) => a - b), nameOf(plan)).toEqual(held);
+    // The loop is there before its needle waits, and the next one is drawn through it later.
+    const isWrong = [...chart.heldBefore].map((before, cell) => (before === 0 ? (chart.marks[cell] & CHART_MARK.held) !== 0
+      : (chart.marks[cell] & CHART_MARK.held) === 0 || chart.pass[cell] >= before || grid.pass[grid.child[chart.loop[cell]]] <= before));
+    expect(isWrong.indexOf(true), nameOf(plan)).toBe(-1);
+    expect(chart.cornerPasses, nameOf(plan)).toEqual([...corners]);
+  }
+});
+
+it('names the bed of every column as the grid has it there, and the heel\'s bed as the one that carries the heel', () => {
+  for (const sock of SOCKS) {
+    for (const cut of ['beds', 'seam'] as const) {
+      const chart = layChart(sock, 'sock', cut), { grid, plan } = sock;
+      expect(chart.stretches.map(({ left, right }) => right - left).reduce((sum, columns) => sum + columns, 0), nameOf(plan)).toBe(chart.columnCount);
+      // Foot rounds: a stitch stands over its own bed's needles.
+      const wrong = [...chart.loop].filter((loop, cell) => {
+        const over = chart.stretches.find(({ left, right }) => chart.column[cell] >= left && chart.column[cell] < right);
+        return grid.section[loop] === SECTION.foot && (over?.bed !== (grid.bed[loop] === BED.front ? 'front' : 'back') || over.carries !== (over.bed === plan.heelBed ? 'heel' : 'instep'));
+      });
+      expect(wrong, nameOf(plan)).toEqual([]);
+      expect(chart.hasFlatLeg).toBe(plan.legKind === 'flat-rib');
+    }
+  }
 });

@@ -112,6 +112,35 @@ describe('the chart as a drawing', () => {
     expect(texts('middle')).toEqual(expect.arrayContaining(['One stitch is 5.00 x 3.57 mm on paper, 1.50 times the cloth’s.']));
   });
 
+  it('names the bed over each half, what it carries, and that the rib is on both', () => {
+    const names = (part: ChartPart, more: Partial<ChartStyle> = {}): [string, string][] => allOf(write(part, more)).filter(({ attributes }) => attributes['class'] === 'bed-names')
+      .flatMap(({ children }) => children.map(({ text, attributes: { x } }): [string, string] => [text, x]));
+    const { heelBed } = SOCK.plan, other = heelBed === 'front' ? 'back' : 'front', of = { [heelBed]: 'heel', [other]: 'instep' };
+    // 48 columns of 5 mm after a margin of 15: the middles of the halves, and of all.
+    expect(names('sock')).toEqual([[`front bed: ${of['front']}`, '75'], [`back bed: ${of['back']}`, '195'], ['leg: rib on both beds', '135']]);
+    expect(names('toe')).toEqual([[`front bed: ${of['front']}`.replace('heel', 'sole'), '75'], [`back bed: ${of['back']}`.replace('heel', 'sole'), '195']]);
+    // The heel between two columns of the other bed.
+    expect(names('heel')).toEqual([[`${heelBed} bed`, '80']]);
+    expect(names('heel', { words: WORDS.de })).toEqual([[heelBed === 'front' ? 'vorderes Bett' : 'hinteres Bett', '80']]);
+    expect(names('sock', { cellWidthMm: 0.4 })).toEqual([]);
+  });
+
+  it('says on which row the marks of the heel stand, and when the corner wraps are laid', () => {
+    // The corners are laid after the passes that close the heel: the steps before each corner wrap, counted off the program.
+    let passes = -1;
+    const laid = SOCK.program.steps.flatMap((step) => {
+      if (step.do === 'knit' || step.do === 'cast-on') passes++;
+      return step.do === 'wrap' && step.at.bed !== SOCK.plan.heelBed ? [passes] : [];
+    });
+    expect(laid.length).toBe(SOCK.trace.cornerWraps);
+    const texts = (part: ChartPart): string[] => allOf(write(part)).filter(({ tag }) => tag === 'text').map(({ text }) => text);
+    for (const part of ['sock', 'heel'] as const) {
+      expect(texts(part).filter((text) => text.startsWith('Held, wrapped:')).length).toBe(1);
+      expect(texts(part).find((text) => text.startsWith('Corner wrap:'))).toMatch(new RegExp(`laid after passes ${laid.join(' and ')}\\.$`));
+    }
+    expect(texts('toe').some((text) => text.startsWith('Held, wrapped') || text.startsWith('Corner wrap:'))).toBe(false);
+  });
+
   it('is German where German is asked for', () => {
     const svg = write('heel', { words: WORDS.de });
     expect(svg.children[0].text).toBe('A <pair> & "more": Musterplan, Ferse');
