@@ -7,7 +7,7 @@ import type { LengthUnit } from '../panel/units.ts';
 import type { SockFile } from '../plan/sock-file.ts';
 import { planSock } from '../plan/plan-sock.ts';
 import { withField } from '../plan/with-field.ts';
-import { countDiffering, findPasses, gatherPasses } from '../sheet/find-passes.ts';
+import { countDiffering, findPasses, gatherPasses, UNSEEN } from '../sheet/find-passes.ts';
 import type { PassMatch } from '../sheet/find-passes.ts';
 import { nameNeedles, statesAt } from '../sheet/hand-moves.ts';
 import type { KnitPlace } from '../sheet/knit-place.ts';
@@ -33,11 +33,13 @@ const stopOf = ({ pass, moment }: PassMatch): number => (moment === 'ready' ? pa
 export function answerMistake(entry: MistakeEntry, place: KnitPlace, work: StandWork, numbers: NeedleNumbers, set: (stop: number) => void): MistakeAnswer[] {
   const { mistake: told } = pageWords().stand, matches = findPasses(work.record.trace, entry, Math.max(0, place.stop - 1));
   const exact = matches.filter((match) => countDiffering(match) === 0);
+  const named = entry.states.filter((state) => state !== UNSEEN).length;
   const shown = (exact.length > 0 ? exact : matches).slice(0, MOST_ANSWERS);
   return shown.map((match, i) => {
     const stop = stopOf(match), away = stop - place.stop, differ = countDiffering(match), words: string[] = [];
     if (differ === 0) words.push(told.exact(match.pass, match.moment === 'ready'));
     else words.push(told.nearest(match.pass, match.moment === 'ready', differ), ...differenceWords(match, entry, work, numbers));
+    if (i === 0 && named < entry.states.length) words.push(told.partly(named));
     if (i === 0 && exact.length > 1) words.push(sameWords(exact));
     if (away === 0 && differ === 0) words.push(told.allAgrees);
     if (away !== 0) words.push(away > 0 ? told.ahead(away) : told.behind(-away));

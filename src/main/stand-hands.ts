@@ -15,6 +15,8 @@ export interface HandHooks {
 /** A wet finger taps twice, a pedal's contact bounces: what follows so soon is no second step. Chosen by eye. */
 const TAP_REST_MS = 250;
 const KEY_REST_MS = 50;
+/** Escape so soon after a sheet has closed was meant for the sheet. Chosen by eye. */
+const ESCAPE_REST_MS = 1000;
 /** Chosen by eye: long enough that no tap is taken for it. */
 export const LONG_PRESS_MS = 700;
 /** The ring shows itself only to a finger that stays. */
@@ -42,7 +44,9 @@ export function listenToHands(zone: HTMLElement, hooks: HandHooks): void {
 }
 
 function listenToKeys(hooks: HandHooks): void {
-  let lastKey = -Infinity;
+  let lastKey = -Infinity, lastClosed = -Infinity;
+  // A sheet's closing does not bubble, but is seen on its way down.
+  window.addEventListener('close', (event) => { if (event.target instanceof HTMLDialogElement) lastClosed = event.timeStamp; }, { capture: true });
   const step = (event: KeyboardEvent, move: () => void): void => {
     event.preventDefault();
     event.stopPropagation();
@@ -63,7 +67,7 @@ function listenToKeys(hooks: HandHooks): void {
     }
     if (FORWARD_KEYS.has(event.key)) step(event, hooks.forward);
     else if (BACK_KEYS.has(event.key)) step(event, hooks.back);
-    else if (event.key === 'Escape' && document.fullscreenElement === null) step(event, hooks.leave);
+    else if (event.key === 'Escape' && document.fullscreenElement === null) step(event, event.timeStamp - lastClosed < ESCAPE_REST_MS ? () => undefined : hooks.leave);
   }, { capture: true });
 }
 

@@ -58,17 +58,18 @@ export function showPlace(place: KnitPlace, work: StandWork, numbers: NeedleNumb
   const { stop } = place, { items } = work, words = pageWords(), { face } = words.stand, progress = findProgress(items, stop);
   const heading = headingOf(place, work), item = items[stop], all = progress.passesDone + progress.passesLeft;
   const sections = progress.sections.map(({ section, first, stops, done }) => ({ name: words.timeline.parts[section], stops, done, isHere: stop >= first && stop < first + stops }));
-  const note = noteAt(place, stop), said = note === '' ? '' : face.note(note), inAll = face.inAll(Math.min(stop, all), all);
+  const note = noteAt(place, stop), said = note === '' ? '' : face.note(note);
   if (item === undefined) {
     const isLast = place.sock === 2;
     return {
-      heading, part: isLast ? face.pairDone : face.sockDone, count: '✓', of: '', round: '', inAll, acts: [isLast ? face.pairDoneNext : face.sockDoneNext], watch: '', note: said,
+      heading, part: isLast ? face.pairDone : face.sockDone, counter: '', count: '✓', of: '', round: '', inPart: '', acts: [isLast ? face.pairDoneNext : face.sockDoneNext], watch: '', note: said,
       next: '', held: '', knits: '', carriage: '', picture: null, sections, left: '',
     };
   }
   const described = describeWork(work.record, item, { words, numbers }), part = words.passes.sections[item.section], isPass = item.kind === 'pass';
   return {
-    heading, part, count: isPass ? String(item.place) : '', of: isPass ? face.of(item.places) : '', round: roundWords(item), inAll: isPass ? inAll : '',
+    heading, part, counter: isPass ? face.counter : '', count: isPass ? String(item.index) : '', of: isPass ? face.of(all) : '',
+    round: roundWords(item), inPart: isPass ? face.inPart(item.place, item.places) : '',
     acts: described.acts.length > 0 ? described.acts : [described.title], watch: watchWords(work, stop, described.watch, numbers), note: said, next: nextWords(work, stop, numbers),
     held: heldWords(work, stop, numbers), knits: item.kind === 'closing' ? '' : isPass ? face.knits(item.knitted) : face.castsOn(item.knitted),
     carriage: face.carriage[item.from],

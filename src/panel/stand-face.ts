@@ -11,11 +11,12 @@ export interface StandShow {
   /** Which sock of the pair, and whose. */
   readonly heading: string;
   readonly part: string;
-  /** The counter, in very large figures, and what it counts. */
+  /** What the knitter's pass counter shows, in very large figures, its name, and how many passes the sock has. */
+  readonly counter: string;
   readonly count: string;
   readonly of: string;
   readonly round: string;
-  readonly inAll: string;
+  readonly inPart: string;
   readonly acts: readonly string[];
   readonly watch: string;
   readonly note: string;
@@ -51,7 +52,7 @@ const NAMED_SHARE = 0.06;
 export function createStandFace(host: HTMLElement, tools: HTMLElement, hooks: FaceHooks): StandFace {
   const { face } = pageWords().stand;
   const text = (name: string, tag: 'p' | 'span' | 'h2' = 'p'): HTMLElement => el(tag, { class: `stand-${name}`, dir: 'auto' });
-  const heading = text('heading'), part = text('part', 'h2'), count = text('count', 'span'), of = text('of', 'span'), round = text('round'), inAll = text('in-all');
+  const heading = text('heading'), part = text('part', 'h2'), counter = text('counter-name', 'span'), count = text('count', 'span'), of = text('of', 'span'), round = text('round'), inPart = text('in-part');
   const acts = el('ol', { class: 'stand-acts' }), watch = text('watch'), note = text('note'), next = text('next'), held = text('held'), knits = text('knits'), carriage = text('carriage'), left = text('left');
   const bar = el('div', { class: 'stand-bar', 'aria-hidden': 'true' }), beds = el('div', { class: 'stand-beds-box' }), said = el('p', { class: 'stand-said', role: 'status' }), ring = el('div', { class: 'stand-ring', hidden: true, 'aria-hidden': 'true' },
     svg('svg', { viewBox: '0 0 100 100' }, svg('circle', { cx: 50, cy: 50, r: 44 }), svg('circle', { class: 'ring-grown', cx: 50, cy: 50, r: 44, pathLength: 1 })), el('span', {}, face.undo));
@@ -59,7 +60,7 @@ export function createStandFace(host: HTMLElement, tools: HTMLElement, hooks: Fa
   const forward = el('button', { type: 'button', class: 'stand-forward' }, face.forward, el('small', {}, face.undo));
   const zone = el('div', { class: 'stand-zone', tabindex: 0, role: 'group', 'aria-label': face.label },
     el('div', { class: 'stand-top' }, el('div', { class: 'stand-what' }, heading, part, words, next),
-      el('div', { class: 'stand-counter' }, el('p', { class: 'stand-figures' }, count, of), round, inAll, carriage, knits)),
+      el('div', { class: 'stand-counter' }, el('p', { class: 'stand-figures' }, counter, count, of), inPart, round, carriage, knits)),
     beds, el('div', { class: 'stand-facts' }, held, left), bar, said);
   const element = el('div', { class: 'stand-face' }, tools, zone,
     el('div', { class: 'stand-buttons' }, button(face.back, { class: 'stand-back' }, hooks.back), forward), ring);
@@ -78,7 +79,7 @@ export function createStandFace(host: HTMLElement, tools: HTMLElement, hooks: Fa
     element, zone,
     show: (show) => {
       shown = show;
-      for (const [at, value] of [[heading, show.heading], [part, show.part], [count, show.count], [of, show.of], [round, show.round], [inAll, show.inAll], [watch, show.watch], [note, show.note],
+      for (const [at, value] of [[heading, show.heading], [part, show.part], [counter, show.counter], [count, show.count], [of, show.of], [round, show.round], [inPart, show.inPart], [watch, show.watch], [note, show.note],
         [next, show.next], [held, show.held], [knits, show.knits], [carriage, show.carriage], [left, show.left]] as const) setText(at, value);
       if ([...acts.children].map((item) => item.textContent).join('\n') !== show.acts.join('\n')) acts.replaceChildren(...show.acts.map((act) => el('li', { dir: 'auto' }, act)));
       const all = show.sections.reduce((sum, { stops }) => sum + stops, 0);

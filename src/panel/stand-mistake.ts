@@ -35,7 +35,9 @@ export function createStandMistake(hooks: MistakeHooks): { open(): void } {
   });
   const counter = standNumber(told.counter);
   counter.input.addEventListener('input', () => { answer(); });
+  /** What is judged is what is drawn: nothing, while what is typed stands there and is not understood. */
   const answer = (): void => {
+    if (wrong.textContent !== '') { answers.replaceChildren(); return; }
     answers.replaceChildren(...hooks.find({ states, carriage, counter: counter.value() }).map(({ words, take }) => el('li', {},
       el('div', {}, ...words.map((word) => el('p', { dir: 'auto' }, word))),
       take === null ? null : button(take.label, { class: 'stand-button' }, () => {
@@ -46,12 +48,14 @@ export function createStandMistake(hooks: MistakeHooks): { open(): void } {
   const draw = (): void => {
     drawPick(beds, hooks.present(), states, (i) => {
       states[i] = hooks.nextState(states[i]);
+      setText(wrong, '');
       draw();
       answer();
     });
   };
   const asPlace = (): void => {
     states = hooks.present().states.slice();
+    setText(wrong, '');
     draw();
     answer();
   };
@@ -60,8 +64,7 @@ export function createStandMistake(hooks: MistakeHooks): { open(): void } {
     event.preventDefault();
     const read = hooks.read(input.value);
     setText(wrong, 'problems' in read ? read.problems.join(' ') : '');
-    if ('problems' in read) return;
-    states = read.states.slice();
+    if (!('problems' in read)) states = read.states.slice();
     draw();
     answer();
   });
@@ -69,7 +72,6 @@ export function createStandMistake(hooks: MistakeHooks): { open(): void } {
   return {
     open: () => {
       setText(about, told.about(hooks.present().pass));
-      setText(wrong, '');
       carriage = null;
       side.set('none');
       counter.input.value = '';

@@ -94,6 +94,26 @@ describe('which pass the needles agree with', () => {
     expect(matches[0].pass).toBe(7);
   });
 
+  test('of a subset of the needles those passes agree that agree on it, by a needle bed of the test\'s own, and no other', () => {
+    const random = createRandom(8);
+    let fewer = 0, same = 0;
+    for (const { program, trace } of SOCKS) {
+      const byHand = bedsByHand(program), { needlesPerBed } = trace, pass = randomWhole(random, 0, trace.passes.length - 1), states = unseenBeds(needlesPerBed);
+      const letterAt = (at: number, i: number): string => {
+        const key = `${i < needlesPerBed ? 'front' : 'back'}${(i % needlesPerBed) + 1}`;
+        return byHand[at].states.split(' ').find((one) => one.slice(0, -1) === key)?.at(-1) ?? '.';
+      };
+      const subset = Array.from({ length: randomWhole(random, 1, 8) }, () => randomWhole(random, 0, 2 * needlesPerBed - 1));
+      const CODES: Readonly<Record<string, number>> = { '.': NEEDLE.empty, w: NEEDLE.working, h: NEEDLE.held };
+      for (const i of subset) states[i] = CODES[letterAt(pass, i)];
+      const done = findPasses(trace, { states, carriage: null, counter: null }, pass).filter((match) => countDiffering(match) === 0 && match.moment === 'done').map((match) => match.pass).sort((a, b) => a - b);
+      const alike = byHand.flatMap((_, at) => (subset.every((i) => letterAt(at, i) === letterAt(pass, i)) ? [at] : []));
+      expect(done).toEqual(alike);
+      if (alike.length < byHand.length) fewer++; else same++;
+    }
+    expect(Math.min(fewer, same)).toBeGreaterThan(3);
+  });
+
   test('passes are gathered into runs', () => {
     expect(gatherPasses([3, 5, 7, 20, 21, 22])).toEqual([{ first: 3, last: 7, by: 2 }, { first: 20, last: 22, by: 1 }]);
     expect(gatherPasses([])).toEqual([]);
@@ -110,14 +130,32 @@ describe('what is typed', () => {
 
   test('as a knitter would say it', () => {
     const { states } = readSeen('back: all; front: L4-R3 working, 3 held left, 4 held right', options);
-    expect(bed(states, 1)).toBe('..wwwwwwwwwwwwwwww..');
-    expect(bed(states, 0)).toBe('...hhhwwwwwwwhhhh...');
+    expect(bed(states, 1)).toBe('??wwwwwwwwwwwwwwww??');
+    expect(bed(states, 0)).toBe('???hhhwwwwwwwhhhh???');
+  });
+
+  test('what is not named is not looked at, on a bed that is named too; the rest can be told', () => {
+    expect(bed(readSeen('front: L3 empty', options).states, 0)).toBe('???????.????????????');
+    expect(bed(readSeen('front: L9-R9 working', options).states, 0)).toBe(`?${'w'.repeat(18)}?`);
+    expect(bed(readSeen('front: rest empty, 2 held right, L3-R4 working', options).states, 0)).toBe('.......wwwwwwwhh....');
+    expect(bed(readSeen('vorn: L3 gehalten, Rest arbeitet', { ...options, words: WORDS.de }).states, 0)).toBe('wwwwwwwhwwwwwwwwwwww');
+    expect(bed(readSeen('front: L3 empty; front: L2 held', options).states, 0)).toBe('???????.h???????????');
+  });
+
+  test.each(['L4-R3', 'L4 - R3', 'L4–R3', 'L4 — R3', 'L4..R3', 'L4 … R3', 'L4 to R3', 'l4  TO  r3', 'R3 to L4'])('%s is a range', (range) => {
+    expect(bed(readSeen(`front: ${range} working`, options).states, 0)).toBe('??????wwwwwww???????');
+  });
+
+  test('a range in German, and by numbers', () => {
+    expect(bed(readSeen('vorn: L4 bis R3 arbeiten', { ...options, words: WORDS.de }).states, 0)).toBe('??????wwwwwww???????');
+    expect(bed(readSeen('front: 7 to 13 working, 2 held left', { ...options, numbers: 'left' }).states, 0)).toBe('????hhwwwwwww???????');
   });
 
   test('single needles, in any order, a bed not named not looked at, numbers from the left', () => {
-    expect(bed(readSeen('front: 2 held left, R1 empty, L3-R4 working, L1 held', options).states, 0)).toBe('.....hhwwhwwww......');
+    expect(bed(readSeen('front: 2 held left, R1 empty, L3-R4 working, L1 held', options).states, 0)).toBe('?????hhwwhwwww??????');
+    expect(bed(readSeen('front: none', options).states, 0)).toBe('.'.repeat(20));
     expect(bed(readSeen('front: none', options).states, 1)).toBe('?'.repeat(20));
-    expect(bed(readSeen('hinten: 3-5 arbeiten, 1 gehalten rechts', { ...options, numbers: 'left', words: WORDS.de }).states, 1)).toBe('..wwwh..............');
+    expect(bed(readSeen('hinten: 3-5 arbeiten, 1 gehalten rechts', { ...options, numbers: 'left', words: WORDS.de }).states, 1)).toBe('??wwwh??????????????');
   });
 
   test.each([
