@@ -67,7 +67,7 @@ function listenToKeys(hooks: HandHooks): void {
     }
     if (FORWARD_KEYS.has(event.key)) step(event, hooks.forward);
     else if (BACK_KEYS.has(event.key)) step(event, hooks.back);
-    else if (event.key === 'Escape' && document.fullscreenElement === null) step(event, event.timeStamp - lastClosed < ESCAPE_REST_MS ? () => undefined : hooks.leave);
+    else if (event.key === 'Escape' && document.fullscreenElement === null && event.timeStamp - lastClosed > ESCAPE_REST_MS) step(event, hooks.leave);
   }, { capture: true });
 }
 

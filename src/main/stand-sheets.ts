@@ -4,26 +4,25 @@ import type { ChangeShow } from '../panel/stand-change.ts';
 import type { NotesHooks } from '../panel/stand-notes.ts';
 import type { OptionsHooks } from '../panel/stand-options.ts';
 import type { YarnHooks } from '../panel/stand-yarn.ts';
-import { formatLength } from '../panel/units.ts';
 import { DEFAULTS } from '../plan/defaults.ts';
 import type { SockFile } from '../plan/sock-file.ts';
 import { describeWork } from '../sheet/describe-work.ts';
 import { nextState } from '../sheet/find-passes.ts';
 import { statesAt } from '../sheet/hand-moves.ts';
 import { noteAt, readPlace, withNote, writePlace } from '../sheet/knit-place.ts';
-import { findLongestLeg, firstPlaces } from '../sheet/longest-leg.ts';
 import { labelNeedle } from '../sheet/needle-label.ts';
 import { readSeen } from '../sheet/read-seen.ts';
 import { pageLanguage, pageWords } from '../words/page-words.ts';
 import type { PageStore } from './page-store.ts';
 import { fileName } from './save-file.ts';
 import type { SockDesk } from './sock-desk.ts';
-import { answerChange, answerMistake, takeLeg } from './stand-answers.ts';
+import { answerChange, answerMistake } from './stand-answers.ts';
 import { pedalKey } from './stand-hands.ts';
 import { isMirrored } from './stand-show.ts';
 import type { StandWork } from './stand-show.ts';
 import type { Tone, Voice } from './stand-sound.ts';
 import type { StandTable } from './stand-table.ts';
+import { createYarnHooks } from './stand-yarn.ts';
 
 export interface SheetTools {
   readonly table: StandTable;
@@ -46,7 +45,7 @@ export interface SheetHooks {
 
 /** What the stand's sheets ask of the knitting under way, and do to it. */
 export function createSheetHooks(tools: SheetTools): SheetHooks {
-  return { notes: notesHooks(tools), mistake: mistakeHooks(tools), change: () => changeShow(tools), yarn: yarnHooks(tools), options: optionsHooks(tools) };
+  return { notes: notesHooks(tools), mistake: mistakeHooks(tools), change: () => changeShow(tools), yarn: createYarnHooks(tools, () => workOf(tools).record.plan.yarns, () => workOf(tools).record.plan.legPasses, () => panelFileOf(tools)), options: optionsHooks(tools) };
 }
 
 const panelFileOf = ({ store }: SheetTools): SockFile | null => (store.state().problems.length > 0 ? null : store.state().file);
@@ -111,35 +110,6 @@ function changeShow(tools: SheetTools): ChangeShow {
     table.change(place);
     changed(pageWords().stand.change.taken);
   });
-}
-
-function yarnHooks(tools: SheetTools): YarnHooks {
-  const { table, changed, deskOf, store } = tools, words = pageWords(), told = words.stand.hand;
-  const socks = (): number => (table.place().sock === 1 ? 2 : 1), long = (mm: number): string => formatLength(mm, store.state().settings.lengthUnit);
-  return {
-    socks,
-    yarns: () => {
-      const { yarns } = workOf(tools).record.plan, firsts = firstPlaces(yarns);
-      return yarns.map((yarn, place) => (firsts[place] === place ? yarn : null));
-    },
-    find: (metres, margin) => {
-      const place = table.place(), { fit, problems } = findLongestLeg(place.file, { metres, socks: socks(), margin }, words);
-      if (fit === null) return { words: problems.map(({ message }) => message), take: null };
-      const { yarns } = workOf(tools).record.plan, taken = yarns.map(({ name, metresPer100g }, yarn) => ({ name, metresPer100g, need: fit.metres[yarn] ?? 0 })).filter(({ need }) => need > 0);
-      const list = taken.map(({ name, metresPer100g, need }) => told.took(name, Math.ceil(100 * need / metresPer100g), Math.ceil(need))).join(', ');
-      return {
-        words: [told.found(long(fit.legMm), fit.legPasses), told.takes(list, Math.round(100 * margin), socks()), told.honest],
-        take: () => {
-          const taken = takeLeg(place, fit), isPanels = JSON.stringify(panelFileOf(tools)) === JSON.stringify(place.file);
-          if (!('place' in taken)) return taken;
-          table.change(taken.place);
-          if (isPanels) deskOf().propose(taken.place.file, null);
-          changed(taken.value === fit.value ? told.planned : told.shorter(fit.field === 'leg.lengthMm' ? long(taken.value) : String(taken.value)));
-          return null;
-        },
-      };
-    },
-  };
 }
 
 function optionsHooks(tools: SheetTools): OptionsHooks {

@@ -31,19 +31,19 @@ export function findLoopLength(stitchesPerCm: number, rowsPerCm: number): number
  * Metres and grams of each of the plan's yarns, in its order: loops by Munden's relation (rib loops
  * are taken as long as plain ones: the same carriage setting drew them), half a loop for a wrap,
  * four times the length for seam, graft and bind-off, and two tails for each length of yarn. An
- * estimate: knit a swatch and weigh it where yarn is short.
+ * estimate: knit a swatch and weigh it where yarn is short. Of pass `from` and what comes after it only, where that
+ * is given: seams and closing are still to do.
  */
-export function estimateYarn(plan: Plan, grid: StitchGrid): YarnUse[] {
+export function estimateYarn(plan: Plan, grid: StitchGrid, from = 0): YarnUse[] {
   const lengths = new Float64Array(plan.yarns.length);
   const loopMm = findLoopLength(10 * plan.stitchesPerMm, 10 * plan.rowsPerMm);
   let sewnWith = 0;
   for (let i = 0; i < grid.loopCount; i++) {
-    const yarn = grid.yarn[i];
+    const yarn = grid.yarn[i], kind = grid.kind[i], isFormed = kind === LOOP.wrap || kind === LOOP.knit || kind === LOOP.castOn;
+    if (!isFormed) sewnWith = yarn;
+    if (grid.pass[i] < from) continue;
     if (grid.yarnBefore[i] === -1) lengths[yarn] += 2 * TAIL_MM;
-    const kind = grid.kind[i];
-    if (kind === LOOP.wrap) lengths[yarn] += WRAP_SHARE * loopMm;
-    else if (kind === LOOP.knit || kind === LOOP.castOn) lengths[yarn] += loopMm;
-    else sewnWith = yarn;
+    if (isFormed) lengths[yarn] += kind === LOOP.wrap ? WRAP_SHARE * loopMm : loopMm;
   }
   lengths[sewnWith] += (SEWN_FACTOR * (grid.joinPairs.length / 2)) / plan.stitchesPerMm;
   for (let i = 0; i + 1 < grid.seamPairs.length; i += 2) lengths[grid.yarn[grid.seamPairs[i]]] += SEWN_FACTOR / plan.rowsPerMm;

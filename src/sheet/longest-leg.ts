@@ -3,7 +3,7 @@ import type { Problem } from '../base/problem.ts';
 import { knitProgram } from '../machine/knit-program.ts';
 import { estimateYarn } from '../measure/estimate-yarn.ts';
 import { buildProgram } from '../plan/build-program.ts';
-import type { Plan } from '../plan/plan-types.ts';
+import type { Plan, PlannedYarn } from '../plan/plan-types.ts';
 import { planSock } from '../plan/plan-sock.ts';
 import type { SockFile } from '../plan/sock-file.ts';
 import { numberRuleAt } from '../plan/sock-schema.ts';
@@ -14,7 +14,7 @@ import type { Words } from '../words/words.ts';
 export const USUAL_MARGIN = 0.1;
 
 export interface YarnInHand {
-  /** Metres of each of the plan's yarns, in its order; null: enough, or not weighed. One that comes in at several places is weighed once, at its first. */
+  /** Metres of each of the plan's yarns, in its order; null: not weighed, and not judged. One that comes in at several places is weighed once, at its first. */
   readonly metres: readonly (number | null)[];
   /** 2 for a pair. */
   readonly socks: number;
@@ -36,7 +36,7 @@ export interface LegFit {
 export type LongestLeg = { readonly fit: LegFit; readonly problems: readonly [] } | { readonly fit: null; readonly problems: readonly Problem[] };
 
 /** For each yarn where it comes in first: the same name and colour are one yarn, as in the list of materials. */
-export function firstPlaces(yarns: Plan['yarns']): number[] {
+export function firstPlaces(yarns: readonly Pick<PlannedYarn, 'name' | 'colour'>[]): number[] {
   return yarns.map(({ name, colour }) => yarns.findIndex((other) => other.name === name && other.colour === colour));
 }
 

@@ -130,6 +130,12 @@ export const STAND_DE: typeof STAND_EN = {
     found: (mm, passes) => `Der Schaft kann ${mm} lang sein: ${passes} Reihen vor den glatten Reihen.`,
     takes: (list, margin, socks) => `${socks === 2 ? 'Das Paar' : 'Die Socke'} braucht dann geschätzt ${list}; ${margin} % des Garns bleiben übrig.`, took: (name, grams, metres) => `${name} ${grams} g (${metres} m)`,
     most: 'Das Garn reicht für den längsten Schaft, den eine Datei haben darf.', honest: 'Geschätzt aus Ihrer Maschenprobe, nicht aus Ihrem Garn: Wiegen Sie die erste Socke, wenn sie fertig ist, und fragen Sie vor der zweiten noch einmal.',
+    aboutRest: (socks) => `Der Schaft dieser Socke ist gestrickt. Wiegen Sie das Garn, wie es jetzt ist, für den Rest dieser Socke${socks === 2 ? ' und die zweite' : ''}.`,
+    findRest: 'Reicht es?', legKnitted: 'Der Schaft ist gestrickt: Seine Länge bleibt.', nothingLeft: 'Es wird kein Garn mehr gebraucht.',
+    lasts: (name) => `${name} reicht für den Rest.`, short: (name, grams, metres) => `${name} reicht nicht: Mit der Reserve fehlen ${grams} g (${metres} m).`,
+    restTakes: (list, margin, socks) => `Der Rest dieser Socke${socks === 2 ? ' und die zweite brauchen' : ' braucht'} geschätzt ${list}; ${margin} % des Garns sollen übrig bleiben.`,
+    blank: 'nicht gewogen', notWeighed: (names) => `Nicht gewogen: ${names}. Ob das reicht, ist damit nicht gesagt: Sorgen Sie für die oben genannte Menge.`,
+    noNumber: (name) => `${name}: Geben Sie eine Zahl ab 0 an, oder lassen Sie das Feld leer, wenn nicht gewogen ist.`,
     none: 'Geben Sie wenigstens ein Gewicht an.', plan: 'Diesen Schaft planen', planned: 'Der Schaft ist geplant. Lange drücken nimmt zurück.', shorter: (mm) => `Ein Schaft von ${mm} lässt den Schlitten auf seiner Seite: Der passt zum Gestrickten.`,
   },
   yarn: {

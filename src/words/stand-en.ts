@@ -129,6 +129,12 @@ export const STAND_EN = {
     found: (mm: string, passes: number) => `The leg can be ${mm} long: ${passes} passes before the plain rows.`,
     takes: (list: string, margin: number, socks: number) => `${socks === 2 ? 'The pair' : 'The sock'} takes ${list} then, by estimate; ${margin} % of the yarn stays in hand.`, took: (name: string, grams: number, metres: number) => `${name} ${grams} g (${metres} m)`,
     most: 'The yarn lasts for the longest leg that a file may have.', honest: 'An estimate from your gauge, not from your yarn: weigh the first sock when it is off, and ask again before the second.',
+    aboutRest: (socks: number) => `The leg of this sock is knitted. Weigh the yarn as it is now, for the rest of this sock${socks === 2 ? ' and the second one' : ''}.`,
+    findRest: 'Does it last?', legKnitted: 'The leg is knitted: its length stays.', nothingLeft: 'No more yarn is needed.',
+    lasts: (name: string) => `${name} lasts for the rest.`, short: (name: string, grams: number, metres: number) => `${name} does not last: ${grams} g (${metres} m) are missing, what is kept back included.`,
+    restTakes: (list: string, margin: number, socks: number) => `The rest of this sock${socks === 2 ? ' and the second one' : ''} takes ${list}, by estimate; ${margin} % of the yarn are to stay in hand.`,
+    blank: 'not weighed', notWeighed: (names: string) => `Not weighed: ${names}. Nothing is said of whether that lasts: see that you have what is named above.`,
+    noNumber: (name: string) => `${name}: give a number from 0, or leave it empty if it is not weighed.`,
     none: 'Give at least one weight.', plan: 'Plan this leg', planned: 'The leg is planned. Hold down to undo.', shorter: (mm: string) => `A leg of ${mm} keeps the carriage on its side: that one goes with what is knitted.`,
   },
   yarn: {
