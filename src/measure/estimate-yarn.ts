@@ -11,7 +11,7 @@ export interface YarnUse { readonly name: string; readonly metres: number; reado
 const MUNDEN_KS = 23.1;
 
 /** Yarn of a seam, graft or bind-off over its own length (common practice, no source: about four times the width). */
-export const SEWN_FACTOR = 4;
+const SEWN_FACTOR = 4;
 
 /**
  * Yarn of a wrap over that of a loop: it goes once round a needle as the head of a loop does, but
@@ -21,6 +21,9 @@ const WRAP_SHARE = 0.5;
 
 /** Yarn left hanging at each end of a length, enough to darn in (common practice, no source). */
 export const TAIL_MM = 150;
+
+/** Yarn to cut for a seam or a graft of this length, with a tail to darn in. */
+export const sewnTailMm = (lengthMm: number): number => SEWN_FACTOR * lengthMm + TAIL_MM;
 
 /** Loop length (mm) of a plain fabric that relaxes to this many stitches and rows in a centimetre. */
 export function findLoopLength(stitchesPerCm: number, rowsPerCm: number): number {

@@ -184,23 +184,20 @@ function close(bench: Bench, plan: Plan, span: Span): void {
   bench.steps.push({ do: 'bind-off', needles: inOrder.map((i) => at(instep, i)), yarn });
 }
 
-/**
- * The machine steps that knit a planned sock, in order. The sock stands in the middle of the bed;
- * the carriage starts where it will be on the left when the tube begins.
- */
+/** Where a planned sock is cast on: in the middle of the bed, and the carriage on the side from which it is on the left when the tube begins. */
+export function placeCastOn({ legKind, stitches, bedStitches, needlesPerBed, legPasses, plainPasses }: Plan): { readonly carriage: Side; readonly span: Span } {
+  const breadth = legKind === 'flat-rib' ? stitches : bedStitches, first = Math.floor((needlesPerBed - breadth) / 2) + 1;
+  return { carriage: (legPasses + plainPasses) % 2 === 0 ? 'left' : 'right', span: { first, last: first + breadth - 1 } };
+}
+
+/** The machine steps that knit a planned sock, in order. */
 export function buildProgram(plan: Plan): Program {
   const isFlat = plan.legKind === 'flat-rib';
-  const breadth = isFlat ? plan.stitches : plan.bedStitches;
-  const first = Math.floor((plan.needlesPerBed - breadth) / 2) + 1;
-  const legSpan = { first, last: first + breadth - 1 };
-  const tubeFirst = isFlat ? first + plan.stitches / 4 : first;
+  const { carriage, span: legSpan } = placeCastOn(plan);
+  const tubeFirst = isFlat ? legSpan.first + plan.stitches / 4 : legSpan.first;
   const tube = { first: tubeFirst, last: tubeFirst + plan.bedStitches - 1 };
 
-  const bench: Bench = {
-    steps: [],
-    carriage: (plan.legPasses + plan.plainPasses) % 2 === 0 ? 'left' : 'right',
-    rota: createYarnRota(plan.yarns),
-  };
+  const bench: Bench = { steps: [], carriage, rota: createYarnRota(plan.yarns) };
   if (isFlat) knitFlatLeg(bench, plan, legSpan);
   else castOnTube(bench, plan.heelBed, tube);
   // A tube leg may go over into the heel without an ankle.

@@ -1,6 +1,8 @@
+import { sewnTailMm } from '../measure/estimate-yarn.ts';
 import type { Plan } from '../plan/plan-types.ts';
 import type { NeedleRef, Side, Step } from '../plan/step.ts';
 import type { Words } from '../words/words.ts';
+import { cutLength } from './cut-length.ts';
 import type { KnitRecord } from './knit-record.ts';
 import type { WorkItem } from './list-work.ts';
 import type { NeedleNumbers } from './needle-label.ts';
@@ -27,7 +29,7 @@ interface Telling {
   readonly told: Words['passes'];
   readonly label: (at: NeedleRef) => string;
   readonly item: WorkItem;
-  readonly plan: Pick<Plan, 'yarns' | 'heelWraps'>;
+  readonly plan: Pick<Plan, 'yarns' | 'heelWraps' | 'stitchesPerMm'>;
   readonly yarnBefore: number;
 }
 
@@ -82,8 +84,10 @@ function tellStep(telling: Telling, step: Step): string[] {
     case 'yarn': return [step.yarn === telling.yarnBefore ? act.sameYarn(item.from) : act.newYarn(plan.yarns[step.yarn]?.name ?? '', item.from)];
     case 'transfer': return tellTransfer(telling, step);
     case 'graft': {
-      const ends = endsOf(step.pairs.map(([a]) => a));
-      return [act.graft(step.pairs.length, label(ends[0]), label(ends[1]))];
+      const ends = endsOf(step.pairs.map(([a]) => a)), mm = sewnTailMm(step.pairs.length / plan.stitchesPerMm);
+      // From the yarn on.
+      if (item.from === 'right') ends.reverse();
+      return [act.graft(step.pairs.length, label(ends[0]), label(ends[1]), cutLength(mm, 'cm'), cutLength(mm, 'in'))];
     }
     case 'bind-off': {
       const ends = endsOf(step.needles);
@@ -95,8 +99,8 @@ function tellStep(telling: Telling, step: Step): string[] {
 }
 
 function tellCastOn({ told: { act }, label }: Telling, { needles, isClosed, carriage }: Extract<Step, { do: 'cast-on' }>): string {
-  const [first, last] = endsOf([...needles].sort((a, b) => a.needle - b.needle));
-  return isClosed ? act.castOnTube(needles.length, label(first), label(last), carriage)
+  const [first, last] = endsOf(needles);
+  return isClosed ? act.castOnTube(needles.length, first.bed, label(first), label(needles[needles.length / 2 - 1]), label(last), carriage)
     : act.castOnRib(needles.length, label(first), label(last), first.bed, carriage);
 }
 
@@ -104,9 +108,9 @@ function tellTransfer(telling: Telling, { moves, why }: Transfer): string[] {
   const { told: { act }, label, item } = telling, [first] = moves;
   const runs = (): string[] => splitRuns(moves).map(({ from: [a, b], to: [c, d] }) => act.run(label(a), label(b), a.bed, label(c), label(d), c.bed));
   switch (why) {
-    case 'gather': return [act.gather(moves.length, first.from.bed, first.to.bed)];
+    case 'gather': return [act.weightsOff, act.gather(moves.length, first.from.bed, first.to.bed), act.weightsOn];
     case 'join': return [act.join(moves.length, first.from.bed, first.to.bed)];
-    case 'turn': return [act.turn(moves.length / 2), ...runs()];
+    case 'turn': return [act.weightsOff, act.turn(moves.length / 2), ...runs(), act.weightsOnTube];
     case 'heel': {
       // Each side changes beds while the carriage is away.
       const end: Side = item.from === 'left' ? 'right' : 'left';

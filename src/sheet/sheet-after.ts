@@ -1,8 +1,10 @@
-import { SEWN_FACTOR, TAIL_MM } from '../measure/estimate-yarn.ts';
+import { sewnTailMm } from '../measure/estimate-yarn.ts';
 import { measureRest } from '../measure/measure-rest.ts';
+import { placeCastOn } from '../plan/build-program.ts';
 import type { Plan } from '../plan/plan-types.ts';
 import type { SheetContext, SheetSize } from './sheet-context.ts';
 import { NONE } from './sheet-context.ts';
+import { labelNeedle } from './needle-label.ts';
 import { text } from './sheet.ts';
 import type { SheetPart, SheetTable } from './sheet.ts';
 
@@ -12,7 +14,7 @@ const BLANK = '......';
 /** Seam, ends, washing (common practice, no source), and the measures to find afterwards. */
 export function writeFinish({ told, work, length, tail, record: { program, plan, rest } }: SheetContext): SheetPart {
   const seam = program.steps.find((step) => step.do === 'seam'), joins = work.filter(({ kind, before }) => kind === 'pass' && before.some((step) => step.do === 'yarn')).length;
-  const rows = seam?.do === 'seam' ? seam.toPass - seam.fromPass + 1 : 0;
+  const rows = seam?.do === 'seam' ? seam.toPass - seam.fromPass : 0;
   const measures = (['footLengthMm', 'footGirthMm', 'heelDepthMm', 'toeLengthMm', 'legLengthMm'] as const).flatMap((name) => {
     const mm = rest[name];
     if (mm === null) return [];
@@ -22,7 +24,7 @@ export function writeFinish({ told, work, length, tail, record: { program, plan,
   return {
     id: 'finish', title: told.titles.finish, at: [], blocks: [
       // Two ends for each length of yarn.
-      text(`${rows === 0 ? told.noSeam : told.seam(rows, tail(SEWN_FACTOR * rows / plan.rowsPerMm + TAIL_MM))} ${told.ends(2 * (joins + 1))}`),
+      text(`${rows === 0 ? told.noSeam : told.seam(rows, tail(sewnTailMm(rows / plan.rowsPerMm)))} ${told.ends(2 * (joins + 1))}`),
       text(told.wash),
       { kind: 'table', id: 'measures', caption: told.measuresCaption, head: told.measuresHead, rows: measures, isList: true },
     ],
@@ -55,7 +57,7 @@ function sizeTable(context: SheetContext, columns: readonly SheetSize[]): SheetT
   };
 }
 
-function rowsOf({ length }: SheetContext, told: SheetContext['told']['sizeRows']): readonly (readonly [string, Cell])[] {
+function rowsOf({ length, told: { side, fromTo }, options: { numbers } }: SheetContext, told: SheetContext['told']['sizeRows']): readonly (readonly [string, Cell])[] {
   const count = (of: (plan: Plan) => number): Cell => ({ plan }) => String(of(plan));
   /** A count that a sock of another kind does not have. */
   const some = (of: (plan: Plan) => number): Cell => ({ plan }) => (of(plan) === 0 ? NONE : String(of(plan)));
@@ -63,10 +65,17 @@ function rowsOf({ length }: SheetContext, told: SheetContext['told']['sizeRows']
     const value = of(size);
     return value === null ? NONE : length(value);
   };
+  /** In the order in which loops are formed: a flat row to the carriage, a round away from it and back. */
+  const castOn: Cell = ({ plan }) => {
+    const { carriage, span: { first, last } } = placeCastOn(plan), ends = [first, last].map((needle) => labelNeedle(needle, plan.needlesPerBed, numbers));
+    const [from, to] = (carriage === 'left') === (plan.legKind === 'tube') ? ends : ends.reverse();
+    return fromTo(from, to);
+  };
   const turned = ({ heelStitches, turnDownWidth }: Plan): number => heelStitches - turnDownWidth;
   return [
     [told.foot, mm((size) => size.lengthMm)], [told.girth, mm((size) => size.ballGirthMm)],
     [told.stitches, count((plan) => plan.stitches)], [told.bed, count((plan) => plan.bedStitches)],
+    [told.castOnSide, ({ plan }) => side[placeCastOn(plan).carriage]], [told.castOn, castOn],
     [told.leg, some((plan) => plan.legPasses)], [told.plain, some((plan) => plan.plainPasses)], [told.ankle, some((plan) => plan.anklePasses)],
     [told.heel, count((plan) => plan.heelStitches)], [told.turnDown, count((plan) => plan.turnDownWidth)],
     [told.down, count(turned)], [told.level, some((plan) => plan.plateauPasses)], [told.out, count(turned)],

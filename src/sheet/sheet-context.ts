@@ -1,6 +1,7 @@
 import { MM_PER_CM, mmToInch } from '../base/unit.ts';
 import type { Plan } from '../plan/plan-types.ts';
 import type { Words } from '../words/words.ts';
+import { cutLength } from './cut-length.ts';
 import type { KnitRecord } from './knit-record.ts';
 import { listWork } from './list-work.ts';
 import type { WorkItem } from './list-work.ts';
@@ -58,7 +59,7 @@ export function createContext(record: SheetRecord, options: SheetOptions): Sheet
     label: (needle) => labelNeedle(needle, needlesPerBed, numbers),
     number,
     length: (mm) => (unit === 'cm' ? `${number(mm / MM_PER_CM, 1)} cm` : `${number(mmToInch(mm), 2)} in`),
-    tail: (mm) => (unit === 'cm' ? `${Math.ceil(mm / MM_PER_CM)} cm` : `${Math.ceil(mmToInch(mm))} in`),
+    tail: (mm) => `${cutLength(mm, unit)} ${unit}`,
   };
 }
 

@@ -1,4 +1,4 @@
-import { SEWN_FACTOR, TAIL_MM } from '../measure/estimate-yarn.ts';
+import { sewnTailMm, TAIL_MM } from '../measure/estimate-yarn.ts';
 import { mirrorProgram } from '../plan/mirror-program.ts';
 import type { FootSide } from '../plan/sock-file.ts';
 import type { Program, Side, Step } from '../plan/step.ts';
@@ -55,7 +55,7 @@ export function writeClosing(context: SheetContext): SheetPart {
     const { pairs } = graft, ends = [pairs[0][0], pairs[pairs.length - 1][0]].map(({ needle }) => label(needle));
     // From the yarn on.
     const [first, last] = from === 'left' ? ends : ends.reverse();
-    return { ...base, blocks: [text(told.graft({ pairs: pairs.length, first, last, tail: tail(SEWN_FACTOR * pairs.length / plan.stitchesPerMm + TAIL_MM) })), text(told.orBindOff)] };
+    return { ...base, blocks: [text(told.graft({ pairs: pairs.length, first, last, tail: tail(sewnTailMm(pairs.length / plan.stitchesPerMm)) })), text(told.orBindOff)] };
   }
   if (bindOff?.do !== 'bind-off' || join?.do !== 'transfer') throw new Error('sheet: a program that is not closed');
   const { needles } = bindOff, [move] = join.moves;

@@ -36,17 +36,17 @@ function writeTurning(context: SheetContext, what: 'heel' | 'toe', down: readonl
     text(told.turningDown(down.length, first.knitted, narrowest.knitted, hasWraps)),
     turningTable(context, `${what}-in`, down),
     ...(level.length === 0 ? [] : [text(told.level(level.length, narrowest.knitted, level[0].index - 1, level[level.length - 1].index))]),
-    text(told.turningOut(out.length, out[0].knitted, widest.knitted)),
+    text(told.turningOut(out.length, out[0].knitted, widest.knitted, hasWraps)),
     turningTable(context, `${what}-out`, out),
     ...(hasCorners ? [text(told.cornerNote(otherBed(heelBed)))] : []),
   ];
 }
 
-/** A row a pass: the pass, where the carriage goes, the needle that is moved before it, stitches knitted, the needle wrapped after it (`*`: on the bed that rests). */
+/** A row a pass: the pass, where the carriage goes, the needle that is moved before it, stitches knitted, the needle wrapped after it (with its bed, where that is the one that rests). */
 function turningTable({ told, label, record: { plan } }: SheetContext, id: Extract<SectionName, `${string}-in` | `${string}-out`>, items: readonly WorkItem[]): SheetTable {
   const { turningHead } = told, isDown = id.endsWith('-in');
   const moved = ({ before }: WorkItem): string => before.flatMap((step) => (step.do === 'hold' || step.do === 'return' ? [label(step.at.needle)] : [])).join(' ') || NONE;
-  const wrapped = ({ after }: WorkItem): string => after.flatMap((step) => (step.do === 'wrap' ? [`${label(step.at.needle)}${step.at.bed === plan.heelBed ? '' : '*'}`] : [])).join(' ') || NONE;
+  const wrapped = ({ after }: WorkItem): string => after.flatMap((step) => (step.do === 'wrap' ? [step.at.bed === plan.heelBed ? label(step.at.needle) : `${told.bedShort[step.at.bed]} ${label(step.at.needle)}`] : [])).join(' ') || NONE;
   return {
     kind: 'table', id, caption: isDown ? told.downCaption : told.outCaption, isList: true,
     head: [told.pass, told.carriageShort, isDown ? turningHead.down : turningHead.out, turningHead.stitches, turningHead.wrap],

@@ -20,14 +20,16 @@ export function writeCastOn(context: SheetContext): SheetPart {
   const { needles, carriage } = step, first = needles[0], last = needles[needles.length - 1];
   const of = { stitches: needles.length, firstBed: first.bed, first: label(first.needle), last: label(last.needle), carriage };
   const rows = BEDS.flatMap((bed) => {
-    const onBed = needles.filter((at) => at.bed === bed).map(({ needle }) => needle).sort((a, b) => a - b);
-    const isEvery = onBed.length < 2 || onBed[1] - onBed[0] === 1;
+    // In the order in which its loops are formed.
+    const onBed = needles.filter((at) => at.bed === bed).map(({ needle }) => needle);
+    const isEvery = onBed.length < 2 || Math.abs(onBed[1] - onBed[0]) === 1;
     return onBed.length === 0 ? [] : [[told.bedShort[bed], label(onBed[0]), label(onBed[onBed.length - 1]), isEvery ? told.everyNeedle : told.everySecond, String(onBed.length)]];
   });
   return {
     id: 'castOn', title: told.titles.castOn, at: [[told.counter, '0'], [told.carriage, told.side[carriage]]], blocks: [
       { kind: 'table', id: 'cast-on', caption: told.castOnCaption, head: told.castOnHead, rows, isList: false },
-      text(`${step.isClosed ? told.castOnRing({ ...of, turn: label(needles[plan.bedStitches - 1].needle) }) : told.castOnRow({ ...of, lastBed: last.bed })} ${told.castOnWeight}`),
+      text(step.isClosed ? told.castOnRing({ ...of, turn: label(needles[plan.bedStitches - 1].needle) }) : `${told.ribBeds} ${told.castOnRow({ ...of, lastBed: last.bed })}`),
+      text(told.castOnWeight),
     ],
   };
 }
@@ -35,7 +37,7 @@ export function writeCastOn(context: SheetContext): SheetPart {
 export function writeLeg(context: SheetContext): SheetPart | null {
   const { told, record: { plan } } = context, leg = passesOf(context, 'leg'), [first] = leg;
   if (leg.length === 0) return null;
-  const words = plan.legKind === 'tube' ? told.legTube(leg.length, first.beds[0]) : told.legFlat(leg.length);
+  const words = plan.legKind === 'tube' ? `${told.tubeCarriage} ${told.legTube(leg.length, first.beds[0])}` : told.legFlat(leg.length);
   return { id: 'leg', title: told.titles.leg, at: readingsOf(context, leg), blocks: [text(words), ...writeShift(context, leg, 'shift-to')] };
 }
 
@@ -51,7 +53,7 @@ export function writeTurn(context: SheetContext): SheetPart | null {
     id: 'turn', title: told.titles.turn, at: readingsOf(context, plain), blocks: [
       text(told.gather(gather.moves.length, from, to)), ...listed('gather', told.gatherCaption(from, to), gather),
       ...(plain.length === 0 ? [] : [text(told.plainRows(plain.length, to, plain[0].knitted, plain[0].index - 1, plain[plain.length - 1].index))]),
-      text([told.turn(turn.moves.length, to, from, plan.bedStitches), ...turnRules(context, turn.moves)].join(' ')),
+      text([told.turn(turn.moves.length, to, from, plan.bedStitches), ...turnRules(context, turn.moves), told.turnWeight].join(' ')),
       ...listed('turn', told.turnCaption(to, from), turn),
       text(told.turnYarn(tail(TAIL_MM), after?.from ?? 'left')),
     ],
@@ -76,7 +78,8 @@ export function writeTube(context: SheetContext, section: 'ankle' | 'foot'): She
   const { told } = context, items = passesOf(context, section), [first] = items;
   if (items.length === 0) return null;
   const shift = writeShift(context, items, section === 'ankle' ? 'shift-to' : 'shift-from');
-  const knit = text(told.tube(items.length, first.beds[0]));
+  const tube = told.tube(items.length, first.beds[0]), isFirst = section === 'ankle' && context.record.plan.legKind !== 'tube';
+  const knit = text(isFirst ? `${told.tubeCarriage} ${tube}` : tube);
   return { id: section, title: told.titles[section], at: readingsOf(context, items), blocks: section === 'ankle' ? [knit, ...shift] : [...shift, knit] };
 }
 

@@ -39,17 +39,20 @@ export const PASSES_DE: typeof PASSES_EN = {
   act: {
     castOnRib: (stitches, first, last, firstBed, at) =>
       `${stitches} Maschen für 1x1-Rippen über die Nadeln ${first} bis ${last} anschlagen, abwechselnd auf beiden Betten: ${first} auf dem ${on[firstBed]}, die nächste auf dem anderen und so weiter. Der Schlitten steht danach ${side[at]}.`,
-    castOnTube: (stitches, first, last, at) =>
-      `${stitches} Maschen als geschlossene Runde anschlagen: Nadeln ${first} bis ${last} beider Betten. Der Schlitten steht danach ${side[at]}.`,
+    castOnTube: (stitches, firstBed, first, turn, last, at) =>
+      `${stitches} Maschen als geschlossene Runde anschlagen: auf dem ${on[firstBed]} von ${first} bis ${turn}, dann auf dem anderen Bett zurück bis ${last}. Der Schlitten steht danach ${side[at]}.`,
     hang: 'Kamm und Gewichte in den Anschlag hängen.',
     cross: (from, to, stitches, which) =>
       `Schlitten von ${side[from]} nach ${side[to]}: ${which === null ? 'beide Betten stricken' : `${the[which]} strickt`} ${stitches}.`,
     hold: (needle, which) => `Nadel ${needle} des ${of[which]} nach vorn schieben und halten.`,
-    back: (needle, which, isWrapped) => `Nadel ${needle} des ${of[which]} wieder in Arbeit nehmen: Sie strickt ihre Masche${isWrapped ? ' mit dem Wickel zusammen' : ''}.`,
+    back: (needle, which, isWrapped) => `Nadel ${needle} des ${of[which]} wieder in Arbeit nehmen: Sie strickt ihre Masche${isWrapped ? ' mit ihrem Wickel zusammen' : ''}.`,
     wrap: (needle, which) => `Den Faden um die gehaltene Nadel ${needle} des ${of[which]} legen.`,
     cornerWrap: (needle, which) => `Eckwickel: den Faden um Nadel ${needle} des ${of[which]} legen.`,
     newYarn: (name, at) => `Faden abschneiden. ${name} beim Schlitten ${side[at]} ansetzen; zwei Enden hängen lassen.`,
     sameYarn: (at) => `Faden abschneiden und beim Schlitten ${side[at]} neu ansetzen; zwei Enden hängen lassen.`,
+    weightsOff: 'Die Gewichte abnehmen.',
+    weightsOn: 'Die Gewichte wieder einhängen.',
+    weightsOnTube: 'Die Gewichte wieder einhängen, durch beide Lagen.',
     gather: (count, from, to) => `Alle ${count} Maschen des ${of[from]} gerade hinüber auf das ${onto[to]} umhängen.`,
     turn: (count) => `Das Gestrick zum Schlauch wenden: Ein Viertel der Maschen, ${count} an jedem Rand, kommt auf das andere Bett.`,
     run: (fromFirst, fromLast, from, toFirst, toLast, to) =>
@@ -60,27 +63,27 @@ export const PASSES_DE: typeof PASSES_EN = {
       `Am ${end[at]} Ende ${isBoth ? 'beider Betten' : 'des Betts'} abnehmen: die Masche von ${second} auf ${third}, dann die von ${outer} auf ${second} umhängen.`,
     decreased: (front, back) => `Es bleiben ${front} Maschen auf dem vorderen, ${back} auf dem hinteren Bett.`,
     join: (count, from, to) => `Die ${count} Maschen des ${of[from]} gerade hinüber auf das ${onto[to]} umhängen: zwei Maschen auf jeder Nadel.`,
-    graft: (count, first, last) =>
-      `Faden abschneiden, etwa viermal so lang, wie das Ende der Spitze breit ist. Die Nadeln ${both(first, last)} beider Betten im Maschenstich verbinden: ${count} Maschen mit ${count}.`,
+    graft: (count, first, last, cm, inches) =>
+      `Faden abschneiden, ${cm} cm (${inches} Zoll) hängen lassen: viermal die Breite der Spitze und ein Ende zum Vernähen. Die Nadeln ${both(first, last)} beider Betten im Maschenstich verbinden: ${count} Maschen mit ${count}.`,
     bindOff: (count, first, last, which) =>
       `${first} bis ${last} des ${of[which]} abketten, ${needles(count)}: die zwei Maschen einer Nadel als eine stricken und über die nächste ziehen. Das Fadenende durch die letzte ziehen.`,
     takeOff: (count) => `${count} Maschen auf einem Faden stilllegen.`,
-    seam: (rows) => `Die Naht der hinteren Mitte vom Anschlag bis zum Wenden schließen: ${rows} Reihen, Rand an Rand.`,
-    ends: 'Alle Fäden innen vernähen.',
+    seam: (rows) => `Die Naht der hinteren Mitte mit dem Garn des Schafts vom Anschlag bis zum Wenden schließen: ${rows} Reihen, Rand an Rand.`,
+    ends: 'Die Socke ist von den Nadeln. Alle Fäden innen vernähen.',
   },
   watch: {
     castOn: 'Haken und Zungen der Nadeln sind scharf; Gewichte so hängen, dass sie nicht auf die Füße fallen.',
     rib: 'Prüfen, ob alle Nadeln beider Betten gestrickt haben, vor allem die Randmaschen.',
     gather: 'Auf dem geleerten Bett darf keine Masche bleiben.',
     turn: 'Die äußerste Masche kommt der Mitte am nächsten: Dort treffen sich die Ränder des Schafts, und mit ihnen die Naht.',
-    firstHeel: 'Das andere Bett darf von nun an nicht stricken. Ein Gewicht an die Ferse hängen.',
-    firstToe: 'Das Bett des Spanns darf von nun an nicht stricken. Ein Gewicht an die Spitze hängen.',
-    heelIn: 'Gehaltene Maschen bleiben in ihren Haken. Das Gewicht alle paar Reihen höher hängen, damit es an den gestrickten Reihen zieht.',
-    heelOut: (isWrapped) => `Eine Nadel, die zurückkommt, muss ihre Masche${isWrapped ? ' und den Wickel zusammen' : ''} stricken. Prüfen, ob nichts im Haken bleibt.`,
+    firstHeel: 'Das andere Bett darf von nun an nicht stricken. Ein, zwei kleine Gewichte gleichmäßig an die Ferse hängen.',
+    firstToe: 'Das Bett des Spanns darf von nun an nicht stricken. Ein, zwei kleine Gewichte gleichmäßig an die Spitze hängen.',
+    heelIn: 'Gehaltene Maschen bleiben in ihren Haken. Die kleinen Gewichte alle paar Reihen höher hängen, damit sie an den gestrickten Reihen ziehen.',
+    heelOut: (isWrapped) => `Eine Nadel, die zurückkommt, muss ihre Masche${isWrapped ? ' mit ihrem Wickel zusammen' : ''} stricken. Prüfen, ob nichts im Haken bleibt.`,
     corner: 'Ohne Eckwickel bleibt ein Loch, wo Ferse und Spann sich treffen.',
     shift: 'Die äußersten Maschen des Spanns wechseln das Bett, während der Schlitten auf der anderen Seite steht.',
     foot: 'Ein Zähler zählt Reihen: Zwei davon geben eine Runde.',
-    firstFoot: 'Nun stricken wieder beide Betten abwechselnd, das Spannbett zuerst. Das Fersengewicht abnehmen.',
+    firstFoot: 'Nun stricken wieder beide Betten abwechselnd, das Spannbett zuerst. Die Fersengewichte abnehmen.',
     decrease: 'Die zweite Nadel vom Rand trägt nun zwei Maschen in einem Haken: Beide müssen in der nächsten Reihe dieses Betts gestrickt werden.',
     twoTails: 'Enden von einer Handlänge lassen, genug zum Vernähen.',
     graft: 'Den Maschenstich so locker ziehen wie die Maschen daneben: Ein fester macht einen Wulst über den Zehen.',

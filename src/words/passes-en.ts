@@ -39,20 +39,24 @@ export const PASSES_EN = {
   closing: 'Close the toe',
   bothBeds: 'both beds',
   act: {
+    // From the loop that is formed first to the last, at the carriage.
     castOnRib: (stitches: number, first: string, last: string, firstBed: Bed, side: Side) =>
       `Cast on ${stitches} for 1x1 rib over needles ${first} to ${last}, one on each bed in turn: ${first} on the ${beds[firstBed]}, its neighbour on the other, and so on. The carriage ends on the ${sides[side]}.`,
-    castOnTube: (stitches: number, first: string, last: string, side: Side) =>
-      `Cast on ${stitches} as a closed round: needles ${first} to ${last} of both beds. The carriage ends on the ${sides[side]}.`,
+    castOnTube: (stitches: number, firstBed: Bed, first: string, turn: string, last: string, side: Side) =>
+      `Cast on ${stitches} as a closed round: on the ${beds[firstBed]} from ${first} to ${turn}, then on the other bed back to ${last}. The carriage ends on the ${sides[side]}.`,
     hang: 'Hang comb and weights into the cast-on.',
     cross: (from: Side, to: Side, stitches: number, bed: Bed | null) =>
       `Carriage from ${sides[from]} to ${sides[to]}: the ${bed === null ? 'two beds knit' : `${beds[bed]} knits`} ${stitches}.`,
     hold: (needle: string, bed: Bed) => `Push needle ${needle} of the ${beds[bed]} forward into hold.`,
     back: (needle: string, bed: Bed, isWrapped: boolean) =>
-      `Bring needle ${needle} of the ${beds[bed]} back to work: it knits its loop${isWrapped ? ' together with the wrap' : ''}.`,
+      `Bring needle ${needle} of the ${beds[bed]} back to work: it knits its loop${isWrapped ? ' together with its wrap' : ''}.`,
     wrap: (needle: string, bed: Bed) => `Lay the yarn round held needle ${needle} of the ${beds[bed]}.`,
     cornerWrap: (needle: string, bed: Bed) => `Corner wrap: lay the yarn round needle ${needle} of the ${beds[bed]}.`,
     newYarn: (name: string, side: Side) => `Break the yarn. Join ${name} at the carriage, on the ${sides[side]}; leave two tails.`,
     sameYarn: (side: Side) => `Break the yarn and join it again at the carriage, on the ${sides[side]}; leave two tails.`,
+    weightsOff: 'Take the weights off.',
+    weightsOn: 'Hang the weights on again.',
+    weightsOnTube: 'Hang the weights on again, through both layers.',
     gather: (count: number, from: Bed, to: Bed) => `Transfer all ${count} loops of the ${beds[from]} to the ${beds[to]}, each straight across.`,
     turn: (count: number) => `Turn the work into a tube: a quarter of the stitches, ${count} at each edge, goes to the other bed.`,
     run: (fromFirst: string, fromLast: string, from: Bed, toFirst: string, toLast: string, to: Bed) =>
@@ -63,27 +67,27 @@ export const PASSES_EN = {
       `Decrease at the ${sides[side]} end of ${isBoth ? 'both beds' : 'the bed'}: the loop of ${second} goes onto ${third}, then that of ${outer} onto ${second}.`,
     decreased: (left: number, right: number) => `${left} stitches stay on the front bed, ${right} on the back bed.`,
     join: (count: number, from: Bed, to: Bed) => `Transfer the ${count} loops of the ${beds[from]} to the ${beds[to]}, straight across: two loops on each needle.`,
-    graft: (count: number, first: string, last: string) =>
-      `Break the yarn, leaving about four times the toe’s width. Graft needles ${both(first, last)} of the two beds together: ${count} loops to ${count}.`,
+    graft: (count: number, first: string, last: string, cm: number, inches: number) =>
+      `Break the yarn, leaving ${cm} cm (${inches} in): four times the toe’s width and a tail. Graft needles ${both(first, last)} of the two beds together: ${count} loops to ${count}.`,
     bindOff: (count: number, first: string, last: string, bed: Bed) =>
       `Bind off from ${first} to ${last} of the ${beds[bed]}, ${needles(count)}: knit the two loops of a needle as one, chain it over the next. Draw the tail through the last.`,
     takeOff: (count: number) => `Take ${count} loops off on a thread.`,
-    seam: (rows: number) => `Sew the centre-back seam from the cast-on down to the turn: ${rows} rows, edge to edge.`,
-    ends: 'Darn in all ends on the inside.',
+    seam: (rows: number) => `Sew the centre-back seam with the leg’s yarn, from the cast-on down to the turn: ${rows} rows, edge to edge.`,
+    ends: 'The sock is off the needles. Darn in all ends on the inside.',
   },
   watch: {
     castOn: 'Needle hooks and latches are sharp; hang weights where they cannot fall on your feet.',
     rib: 'See that every needle of both beds has knitted, the edge stitches above all.',
     gather: 'No loop may be left on the emptied bed.',
     turn: 'The outermost stitch goes nearest to the middle: the two edges of the leg meet there, and the seam with them.',
-    firstHeel: 'The other bed must not knit from now on. Hang a weight on the heel.',
-    firstToe: 'The instep’s bed must not knit from now on. Hang a weight on the toe.',
-    heelIn: 'Held loops stay in their hooks. Move the weight up every few passes, so that it pulls on the rows that are knitted.',
-    heelOut: (isWrapped: boolean) => `A needle that comes back must knit its loop${isWrapped ? ' and its wrap together' : ''}. Look that none is left in the hook.`,
+    firstHeel: 'The other bed must not knit from now on. Hang a small weight or two on the heel, evenly.',
+    firstToe: 'The instep’s bed must not knit from now on. Hang a small weight or two on the toe, evenly.',
+    heelIn: 'Held loops stay in their hooks. Move the small weights up every few passes, so that they pull on the rows that are knitted.',
+    heelOut: (isWrapped: boolean) => `A needle that comes back must knit its loop${isWrapped ? ' together with its wrap' : ''}. Look that none is left in the hook.`,
     corner: 'Without the corner wrap a hole stays open where the heel meets the instep.',
     shift: 'The outermost loops of the instep change beds while the carriage is on the other side.',
     foot: 'A counter counts passes: two of them make a round.',
-    firstFoot: 'Both beds knit in turn again, the instep’s bed first. Take the heel’s weight off.',
+    firstFoot: 'Both beds knit in turn again, the instep’s bed first. Take the heel’s weights off.',
     decrease: 'The second needle from the end now carries two loops in one hook: both must be knitted in the next pass of that bed.',
     twoTails: 'Leave tails of a hand’s length, enough to darn in.',
     graft: 'Draw the graft as loose as the stitches beside it: a tight one makes a ridge over the toes.',

@@ -52,7 +52,7 @@ export const SHEET_DE: typeof SHEET_EN = {
 
   yarnHead: ['Garn', 'für', 'Socke, m', 'Socke, g', 'Paar, m', 'Paar, g'], start, together: 'Zusammen', yarnsCaption: 'Garn für eine Socke und für das Paar',
   yarnNote: (tail) => `Geschätzt aus der Zahl der Maschen, mit Naht, Schließen und Enden von ${tail}: ein Zehntel mehr bereithalten.`,
-  tools: 'Dazu: Anschlagkamm und Gewichte, zwei kleine Gewichte für die Ferse, Deckernadeln zum Umhängen, Reihenzähler, stumpfe Stopfnadel, Faden zum Markieren.',
+  tools: 'Dazu: Anschlagkamm und Gewichte, ein, zwei kleine Gewichte für die Ferse, Deckernadeln zum Umhängen, Reihenzähler, stumpfe Stopfnadel, Faden zum Markieren.',
 
   swatchHow: (gauge) => `Gebraucht: ${gauge}. Die Probe wie den Fuß stricken, um die Hälfte breiter als das, was gezählt wird. Waschen und trocknen wie die Socke, einen Tag flach und ungespannt ruhen lassen, in der Mitte zählen.`,
   swatchElse: 'Weicht sie ab, die eigene in den Plan eintragen: alle Zahlen unten folgen aus ihr.',
@@ -74,20 +74,23 @@ export const SHEET_DE: typeof SHEET_EN = {
   castOnCaption: 'Nadeln für den Anschlag', castOnHead: ['Bett', 'von', 'bis', 'Nadeln', 'Maschen'], everyNeedle: 'jede', everySecond: 'jede zweite',
   castOnRow: (o) => `${stitches(o.stitches)} für 1x1-Rippen anschlagen, abwechselnd auf beiden Betten, von ${o.first} auf ${atBed[o.firstBed]} bis ${o.last} auf ${atBed[o.lastBed]}. Der Schlitten steht danach mit dem Faden ${side[o.carriage]}.`,
   castOnRing: (o) => `${stitches(o.stitches)} rund anschlagen: auf ${atBed[o.firstBed]} von ${o.first} bis ${o.turn}, dann auf dem anderen Bett zurück bis ${o.last}. Der Schlitten steht danach mit dem Faden ${side[o.carriage]}.`,
+  ribBeds: 'Für Rippen die Betten nach der Anleitung der Maschine so stellen, dass arbeitende Nadeln des einen zwischen denen des anderen stehen; zum Umhängen stehen sich die Nadeln gegenüber.',
   castOnWeight: 'Den Kamm in die ganze Anschlagreihe hängen und gleichmäßig beschweren, gerade so viel, dass jede Masche sauber abgleitet; die Gewichte mit dem Gestrick nachhängen. Zähler auf 0.',
 
   legFlat: (passes) => `${rows(passes)} 1x1-Rippen stricken, beide Betten zugleich: jede Fahrt ist eine Reihe.`,
   legTube: (passes, first) => `${rows(passes)} glatt stricken, das sind ${rounds(passes / 2)}: zuerst ${theBed[first]}, dann abwechselnd.`,
 
-  gather: (moves, from, to) => `Sammeln: Gewicht abnehmen und die ${stitches(moves)} ${ofBed[from]} gerade hinüber auf die leeren Nadeln gegenüber umhängen, ${onto[to]}.`,
+  gather: (moves, from, to) => `Sammeln: Gewichte abnehmen, die ${stitches(moves)} ${ofBed[from]} gerade hinüber auf die leeren Nadeln gegenüber umhängen, ${onto[to]}, und die Gewichte wieder einhängen.`,
   plainRows: (passes, of, onBed, from, to) => `${count(passes, 'glatte Reihe', 'glatte Reihen')} nur auf ${atBed[of]} stricken, je ${stitches(onBed)}: Zähler ${from} bis ${to}.`,
-  turn: (moves, from, to, onBed) => `Wenden: die äußeren Viertel ${ofBed[from]}, ${stitches(moves)}, ${onto[to]} umhängen, so dass ${onBed} Maschen ${onBed} gegenüberstehen und die Kanten in der Mitte ${ofBed[to]} zusammenstoßen: dort ist die hintere Mitte.`,
+  turn: (moves, from, to, onBed) => `Wenden: Gewichte wieder abnehmen, die äußeren Viertel ${ofBed[from]}, ${stitches(moves)}, ${onto[to]} umhängen, so dass ${onBed} Maschen ${onBed} gegenüberstehen und die Kanten in der Mitte ${ofBed[to]} zusammenstoßen: dort ist die hintere Mitte.`,
   turnRule: (at, first, second, last) => `${end[at]}: ${first[0]} auf ${first[1]}${second === null ? '' : `, ${second[0]} auf ${second[1]}`}, und so fort bis ${last[0]} auf ${last[1]}.`,
-  turnYarn: (tail, at) => `Faden abschneiden, ${tail} hängen lassen, ${side[at]} beim Schlitten neu ansetzen. Das Gewicht wieder einhängen, in beide Lagen.`,
+  turnWeight: 'Die Gewichte wieder einhängen, durch beide Lagen.',
+  turnYarn: (tail, at) => `Faden abschneiden, ${tail} hängen lassen, ${side[at]} beim Schlitten neu ansetzen.`,
   gatherCaption: (from, to) => `Sammeln: ${fromBed[from]} ${onto[to]}`,
   turnCaption: (from, to) => `Wenden: ${fromBed[from]} ${onto[to]}`,
   fromHead: 'von', toHead: 'auf',
 
+  tubeCarriage: 'Den Schlitten nach der Anleitung der Maschine auf Schlauch stellen: Jedes Bett strickt nur in einer Richtung.',
   tube: (passes, first) => `${rows(passes)} Schlauch stricken, das sind ${rounds(passes / 2)}: zuerst ${theBed[first]}, dann abwechselnd.`,
   shiftTo: (heel, beyond, to) => `Die Ferse ist breiter als die Hälfte: vor den letzten zwei Reihen an jedem Ende ${stitches(beyond)} ${onto[to]} umhängen, das dann ${heel} trägt.`,
   shiftFrom: (beyond, to) => `Vor den ersten zwei Reihen an jedem Ende ${stitches(beyond)} wieder ${onto[to]} umhängen, die äußersten zuerst.`,
@@ -95,23 +98,23 @@ export const SHEET_DE: typeof SHEET_EN = {
 
   heelRests: (knits, rests) => `Nur ${theBed[knits]} strickt die Ferse; ${theBed[rests]} ruht mit seinen Maschen.`,
   toeRests: (knits, rests) => `Die Spitze wird wie eine Ferse auf ${atBed[knits]} gestrickt, verkürzt und wieder verlängert; ${theBed[rests]} ruht mit seinen Maschen.`,
-  heelWeight: 'Kleine Gewichte nahe beiden Enden der kurzen Reihen, alle paar Reihen nachhängen.',
+  heelWeight: 'Ein, zwei kleine Gewichte gleichmäßig unter die strickenden Maschen hängen, alle paar Reihen nachhängen, nach der letzten abnehmen.',
   turningDown: (passes, from, to, hasWraps) => `Verkürzen, ${rows(passes)}, Maschen von ${from} bis ${to}: vor jeder Reihe die genannte Nadel, gegenüber dem Schlitten, nach vorn schieben und halten; ${hasWraps
     ? 'nach der Reihe den Faden um sie legen (umwickeln).' : 'es wird nichts umwickelt, an jeder Wende bleibt ein kleines Loch.'}`,
   level: (passes, onBed, from, to) => `Gerade: ${rows(passes)} über dieselben ${stitches(onBed)}, keine Nadel bewegt, nichts umwickelt: Zähler ${from} bis ${to}.`,
-  turningOut: (passes, from, to) => `Verlängern, ${rows(passes)}, Maschen von ${from} bis ${to}: vor jeder Reihe die genannte Nadel, gegenüber dem Schlitten, wieder in Arbeit nehmen; sie strickt ihre Masche und die Wickel zusammen.`,
+  turningOut: (passes, from, to, hasWraps) => `Verlängern, ${rows(passes)}, Maschen von ${from} bis ${to}: vor jeder Reihe die genannte Nadel, gegenüber dem Schlitten, wieder in Arbeit nehmen; sie strickt ihre Masche${hasWraps ? ' mit ihrem Wickel zusammen' : ''}.`,
   downCaption: 'Zu halten, Reihe für Reihe', outCaption: 'Wieder in Arbeit, Reihe für Reihe', turningHead: { down: 'Halten', out: 'Arbeit', stitches: 'M', wrap: 'Wickel' },
-  cornerNote: (rests) => `* Eckwickel: nach diesen zwei Reihen den Faden um die Endnadel ${ofBed[rests]} legen, damit neben dem Spann kein Loch entsteht.`,
+  cornerNote: (rests) => `Eckwickel: nach den letzten zwei Reihen den Faden um die genannte Endnadel ${ofBed[rests]} legen, damit neben dem Spann kein Loch entsteht.`,
 
   toe: (times, onBed, tip) => `${times}-mal abnehmen, von ${onBed} auf ${tip} Maschen je Bett. An den genannten Enden beider Betten die zwei äußersten Maschen eine Nadel nach innen umhängen, die innere zuerst; die nächste Nadel trägt dann zwei, die zusammengestrickt werden.`,
   toeSlant: (times, at) => `Die ersten ${times} nur ${side[at]}, wo die kleine Zehe liegt.`,
   toeCaption: 'Abnahmen: vor welcher Reihe, dann Maschen je Bett, dann Reihen', toeHead: ['vor', 'links', 'rechts', 'je Bett', 'dann'],
-  graft: (o) => `Maschenstich: Faden abschneiden, ${o.tail} hängen lassen, und die Maschen beider Betten mit der stumpfen Nadel verbinden, jede mit der ihr gegenüber: ${count(o.pairs, 'Paar', 'Paare')}, von ${o.first} bis ${o.last}. Er gibt keinen Wulst.`,
+  graft: (o) => `Maschenstich: Faden abschneiden, ${o.tail} hängen lassen, und die Maschen beider Betten mit der stumpfen Nadel verbinden, jede mit der ihr gegenüber: ${count(o.pairs, 'Paar', 'Paare')}, von ${o.first} bis ${o.last}. Jedes Paar kommt beim Verbinden von seinen Nadeln; nach dem letzten ist die Socke frei. Er gibt keinen Wulst.`,
   orBindOff: 'Oder abketten: alle Maschen auf ein Bett, zwei je Nadel, und locker abketten; schneller, gibt aber einen kleinen Wulst.',
-  bindOff: (o) => `Abketten: die ${stitches(o.pairs)} ${ofBed[o.from]} auf die Nadeln gegenüber umhängen, ${onto[o.to]}, zwei je Nadel, und locker abketten von ${o.first} bis ${o.last}. Faden abschneiden, ${o.tail} hängen lassen. Es bleibt ein kleiner Wulst.`,
+  bindOff: (o) => `Abketten: die ${stitches(o.pairs)} ${ofBed[o.from]} auf die Nadeln gegenüber umhängen, ${onto[o.to]}, zwei je Nadel, und locker abketten von ${o.first} bis ${o.last}. Faden abschneiden, ${o.tail} hängen lassen und durch die letzte Masche ziehen: Die Socke ist frei. Es bleibt ein kleiner Wulst.`,
   orGraft: 'Oder im Maschenstich schließen: die Maschen beider Betten mit stumpfer Nadel paarweise verbinden; langsamer, aber ohne Wulst.',
 
-  seam: (over, tail) => `Naht: die Kanten des Schafts an der hinteren Mitte zusammennähen, Reihe an Reihe über ${rows(over)}, vom Anschlag bis zum Wenden, flach und nicht fest. Sie braucht ${tail} Garn.`,
+  seam: (over, tail) => `Naht: die Kanten des Schafts an der hinteren Mitte mit seinem Garn zusammennähen, Reihe an Reihe über ${rows(over)}, vom Anschlag bis zum Wenden, flach und nicht fest. Sie braucht ${tail} Garn.`,
   noSeam: 'Naht: keine, der Schaft ist rund gestrickt.',
   ends: (ends) => `Enden: ${ends} vernähen, entlang der Naht oder einer Fersenschräge, keines unter Ferse oder Ballen.`,
   wash: 'Waschen wie später die Socke, in einem Handtuch ausdrücken, flach in Form trocknen oder auf einem Spanner, der nicht größer ist als die Socke. Einen Tag ruhen lassen, dann entlang des Gestricks messen, ungedehnt.',
@@ -125,9 +128,9 @@ export const SHEET_DE: typeof SHEET_EN = {
   otherCaption: (of) => `Abnahmen der ${foot[of]}n Socke: vor welcher Reihe, dann Maschen je Bett, dann Reihen`,
 
   sizesCaption: 'Dieselbe Socke in anderen Größen', thisSock: 'Diese Socke',
-  sizesNote: 'Zwei Reihen sind eine Runde; bei flachen Rippen ist jede Fahrt eine Reihe. Größen mit * sind Schätzungen ohne veröffentlichte Tabelle: möglichst den Fuß messen.',
+  sizesNote: 'Zwei Reihen sind eine Runde; bei flachen Rippen ist jede Fahrt eine Reihe. Der Schlitten steht so nach dem Anschlag; vom Knöchel an sind seine Seiten die von oben. Größen mit * sind Schätzungen ohne veröffentlichte Tabelle: möglichst den Fuß messen.',
   sizeRows: {
-    foot: 'Fuß, Länge', girth: 'Fuß, Ballenumfang', stitches: 'Maschen rundum', bed: 'Maschen je Bett', leg: 'Schaft, Reihen', plain: 'Glatte Reihen', ankle: 'Knöchel, Reihen', heel: 'Ferse, Maschen', turnDown: 'Ferse, verkürzt auf',
+    foot: 'Fuß, Länge', girth: 'Fuß, Ballenumfang', stitches: 'Maschen rundum', bed: 'Maschen je Bett', castOnSide: 'Anschlag, Schlitten', castOn: 'Anschlag, Nadeln', leg: 'Schaft, Reihen', plain: 'Glatte Reihen', ankle: 'Knöchel, Reihen', heel: 'Ferse, Maschen', turnDown: 'Ferse, verkürzt auf',
     down: 'Ferse verkürzen, Reihen', level: 'Ferse gerade, Reihen', out: 'Ferse verlängern, Reihen', footPasses: 'Fuß, Reihen', rounds: 'Fuß, Runden', decreases: 'Spitze, Abnahmen', tip: 'Spitze, am Ende je Bett',
     toe: 'Spitze, Reihen', all: 'Reihen insgesamt', sockLength: 'Fuß der Socke, Länge', metres: 'Garn für das Paar, m', grams: 'Garn für das Paar, g',
   },

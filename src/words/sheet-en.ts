@@ -43,7 +43,7 @@ export const SHEET_EN = {
 
   yarnHead: ['Yarn', 'For', 'Sock, m', 'Sock, g', 'Pair, m', 'Pair, g'], start, together: 'Together', yarnsCaption: 'Yarn for one sock and for the pair',
   yarnNote: (tail: string) => `An estimate from the count of loops, with seam, closing and tails of ${tail}: have a tenth more in hand.`,
-  tools: 'Also: cast-on comb and weights, two small weights for the heel, transfer tools, pass counter, blunt darning needle, thread to mark.',
+  tools: 'Also: cast-on comb and weights, a small weight or two for the heel, transfer tools, pass counter, blunt darning needle, thread to mark.',
 
   swatchHow: (gauge: string) => `Needed: ${gauge}. Knit a swatch as the foot will be knitted, same yarn and tension, half as wide again as what you count. Wash and dry it as the sock will be washed, let it rest flat for a day, unpinned and unstretched, then count in its middle.`,
   swatchElse: 'If your count differs, put your own gauge into the plan: all counts below follow from it.',
@@ -67,21 +67,24 @@ export const SHEET_EN = {
     `Cast on ${o.stitches} stitches for 1x1 rib, one bed and the other in turn, from ${o.first} on the ${bed[o.firstBed]} to ${o.last} on the ${bed[o.lastBed]}. The carriage, with the yarn, then stands on the ${side[o.carriage]}.`,
   castOnRing: (o: { stitches: number; firstBed: Bed; first: string; turn: string; last: string; carriage: Side }) =>
     `Cast on ${o.stitches} stitches in the round: on the ${bed[o.firstBed]} from ${o.first} to ${o.turn}, then on the other bed back to ${o.last}. The carriage, with the yarn, then stands on the ${side[o.carriage]}.`,
+  ribBeds: 'For rib set the beds as your machine\'s manual says, so that working needles of one bed stand between those of the other; to move loops across, needles face each other.',
   castOnWeight: 'Hang the comb in the whole cast-on row and weight it evenly, just enough that every loop knits off cleanly; move weights up as the cloth grows. Set the counter to 0.',
 
   legFlat: (passes: number) => `Knit ${count(passes, 'row')} of 1x1 rib, both beds together: a pass is a row.`,
   legTube: (passes: number, first: Bed) => `Knit ${count(passes, 'pass', 'passes')} plain, that is ${count(passes / 2, 'round')}: the ${bed[first]} first, the beds in turn.`,
 
-  gather: (moves: number, from: Bed, to: Bed) => `Gather: take the weight off and move the ${moves} loops of the ${bed[from]} straight across to the empty needles facing them on the ${bed[to]}.`,
+  gather: (moves: number, from: Bed, to: Bed) => `Gather: take the weights off, move the ${moves} loops of the ${bed[from]} straight across to the empty needles facing them on the ${bed[to]}, and hang the weights on again.`,
   plainRows: (passes: number, of: Bed, stitches: number, from: number, to: number) => `Knit ${count(passes, 'plain row')} on the ${bed[of]} alone, ${stitches} stitches each: counter ${from} to ${to}.`,
-  turn: (moves: number, from: Bed, to: Bed, onBed: number) => `Turn the work: move the outer quarters of the ${bed[from]}, ${moves} loops, to the ${bed[to]}, so that ${onBed} stitches face ${onBed} and the edges meet in the middle of the ${bed[to]}: that is the centre back.`,
+  turn: (moves: number, from: Bed, to: Bed, onBed: number) => `Turn the work: take the weights off again, and move the outer quarters of the ${bed[from]}, ${moves} loops, to the ${bed[to]}, so that ${onBed} stitches face ${onBed} and the edges meet in the middle of the ${bed[to]}: that is the centre back.`,
   turnRule: (end: Side, first: readonly [string, string], second: readonly [string, string] | null, last: readonly [string, string]) =>
     `${end === 'left' ? 'Left' : 'Right'} end: ${first[0]} to ${first[1]}${second === null ? '' : `, ${second[0]} to ${second[1]}`}, and so on until ${last[0]} to ${last[1]}.`,
-  turnYarn: (tail: string, at: Side) => `Break the yarn, leave ${tail} at the centre back, and join it again on the ${side[at]}, where the carriage stands. Hang the weight on again, on both layers.`,
+  turnWeight: 'Hang the weights on again, through both layers.',
+  turnYarn: (tail: string, at: Side) => `Break the yarn, leave ${tail} at the centre back, and join it again on the ${side[at]}, where the carriage stands.`,
   gatherCaption: (from: Bed, to: Bed) => `Gathering: from the ${bed[from]} to the ${bed[to]}`,
   turnCaption: (from: Bed, to: Bed) => `Turning: from the ${bed[from]} to the ${bed[to]}`,
   fromHead: 'From', toHead: 'To',
 
+  tubeCarriage: 'Set the carriage for tube, as your machine\'s manual says: each bed knits one way only.',
   tube: (passes: number, first: Bed) => `Knit ${count(passes, 'pass', 'passes')} of tube, that is ${count(passes / 2, 'round')}: the ${bed[first]} first, the beds in turn.`,
   shiftTo: (heel: number, beyond: number, to: Bed) => `The heel is wider than half: before the last two passes move ${count(beyond, 'stitch', 'stitches')} at each end to the ${bed[to]}, which then has ${heel}.`,
   shiftFrom: (beyond: number, to: Bed) => `Before the first two passes move the ${count(beyond, 'stitch', 'stitches')} at each end back to the ${bed[to]}, the outermost first.`,
@@ -89,27 +92,27 @@ export const SHEET_EN = {
 
   heelRests: (knits: Bed, rests: Bed) => `The ${bed[knits]} alone knits the heel; the ${bed[rests]} rests with its loops.`,
   toeRests: (knits: Bed, rests: Bed) => `The toe is turned like a heel on the ${bed[knits]}, down and out again; the ${bed[rests]} rests with its loops.`,
-  heelWeight: 'Keep small weights under the knitting stitches, near both ends of the short rows, and move them up every few passes.',
+  heelWeight: 'Hang a small weight or two, evenly, under the stitches that knit, move them up every few passes, and take them off after the last.',
   turningDown: (passes: number, from: number, to: number, hasWraps: boolean) =>
     `Turning down, ${count(passes, 'pass', 'passes')}, stitches from ${from} to ${to}: before each pass put the needle in the list, at the end away from the carriage, into hold; ${hasWraps
       ? 'after the pass lay the working yarn round it.' : 'nothing is wrapped, and a small hole stays at each turn.'}`,
   level: (passes: number, stitches: number, from: number, to: number) => `Plateau: ${count(passes, 'pass', 'passes')} over the same ${stitches} stitches, no needle moved, nothing wrapped: counter ${from} to ${to}.`,
-  turningOut: (passes: number, from: number, to: number) =>
-    `Turning out, ${count(passes, 'pass', 'passes')}, stitches from ${from} to ${to}: before each pass bring the needle in the list, at the end away from the carriage, back to work; it knits its stitch and its wraps together.`,
+  turningOut: (passes: number, from: number, to: number, hasWraps: boolean) =>
+    `Turning out, ${count(passes, 'pass', 'passes')}, stitches from ${from} to ${to}: before each pass bring the needle in the list, at the end away from the carriage, back to work; it knits its loop${hasWraps ? ' together with its wrap' : ''}.`,
   downCaption: 'Into hold, pass by pass', outCaption: 'Back to work, pass by pass', turningHead: { down: 'Hold', out: 'Work', stitches: 'Knits', wrap: 'Wrap' },
-  cornerNote: (rests: Bed) => `* Corner wrap: after these two passes lay the yarn round the end needle of the ${bed[rests]}, so that no hole opens beside the instep.`,
+  cornerNote: (rests: Bed) => `Corner wraps: after the last two passes lay the yarn round the end needle of the ${bed[rests]}, as listed, so that no hole opens beside the instep.`,
 
   toe: (times: number, onBed: number, tip: number) => `Decrease ${count(times, 'time')}, from ${onBed} to ${tip} stitches a bed. At each end in the table, on both beds alike, move the two outermost loops one needle inward, the inner one first; the needle beside them then carries two, which the next pass knits together.`,
   toeSlant: (times: number, end: Side) => `The first ${times} are on the ${side[end]} only, where the little toe lies.`,
   toeCaption: 'Decreases: before which pass, stitches then on a bed, passes then knitted', toeHead: ['Before', 'Left end', 'Right end', 'A bed', 'Then knit'],
   graft: (o: { pairs: number; first: string; last: string; tail: string }) =>
-    `Graft: break the yarn, leave ${o.tail}, and join the two beds' loops with the blunt needle, each with the one facing it: ${count(o.pairs, 'pair')}, from ${o.first} to ${o.last}. It leaves no ridge.`,
+    `Graft: break the yarn, leave ${o.tail}, and join the two beds' loops with the blunt needle, each with the one facing it: ${count(o.pairs, 'pair')}, from ${o.first} to ${o.last}. Each pair comes off its needles as it is joined; after the last the sock is free. It leaves no ridge.`,
   orBindOff: 'Or bind off instead: all loops to one bed, two on a needle, and chain them off loosely; quicker, but it leaves a small ridge.',
   bindOff: (o: { pairs: number; from: Bed; to: Bed; first: string; last: string; tail: string }) =>
-    `Bind off: move the ${o.pairs} loops of the ${bed[o.from]} to the needles facing them on the ${bed[o.to]}, two on each, and chain them off loosely from ${o.first} to ${o.last}. Break the yarn, leave ${o.tail}. It leaves a small ridge.`,
+    `Bind off: move the ${o.pairs} loops of the ${bed[o.from]} to the needles facing them on the ${bed[o.to]}, two on each, and chain them off loosely from ${o.first} to ${o.last}. Break the yarn, leave ${o.tail}, and draw it through the last loop: the sock is free. It leaves a small ridge.`,
   orGraft: 'Or graft instead: join the two beds’ loops pair by pair with a blunt needle; slower, but without a ridge.',
 
-  seam: (rows: number, tail: string) => `Seam: sew the leg's edges together at the centre back, row to row over ${rows} rows, from the cast-on down to the turn, flat and not tight. It takes ${tail} of yarn.`,
+  seam: (rows: number, tail: string) => `Seam: sew the leg's edges together at the centre back with the leg's yarn, row to row over ${rows} rows, from the cast-on down to the turn, flat and not tight. It takes ${tail} of yarn.`,
   noSeam: 'Seam: none, the leg is knitted round.',
   ends: (ends: number) => `Ends: darn in ${ends}, along the seam or a mitre, none under heel or ball.`,
   wash: 'Wash as the sock will be washed, press out in a towel, and dry it flat in its own shape, or on a form no larger than the sock. Let it rest a day, then measure along the cloth, unstretched.',
@@ -123,9 +126,9 @@ export const SHEET_EN = {
   otherCaption: (of: FootSide) => `Decreases of the ${foot[of]} sock: before which pass, stitches then on a bed, passes then knitted`,
 
   sizesCaption: 'The same sock in other sizes', thisSock: 'This sock',
-  sizesNote: 'Two passes make a round; a row of the flat rib is one pass. Sizes marked * are estimates without a published table: measure the foot if you can.',
+  sizesNote: 'Two passes make a round; a row of the flat rib is one pass. The carriage stands where it does after the cast-on; from the ankle on its sides are those above. Sizes marked * are estimates without a published table: measure the foot if you can.',
   sizeRows: {
-    foot: 'Foot, length', girth: 'Foot, ball girth', stitches: 'Stitches round', bed: 'Stitches a bed', leg: 'Leg, passes', plain: 'Plain rows', ankle: 'Ankle, passes', heel: 'Heel, stitches', turnDown: 'Heel, turned down to',
+    foot: 'Foot, length', girth: 'Foot, ball girth', stitches: 'Stitches round', bed: 'Stitches a bed', castOnSide: 'Cast-on, carriage', castOn: 'Cast-on, needles', leg: 'Leg, passes', plain: 'Plain rows', ankle: 'Ankle, passes', heel: 'Heel, stitches', turnDown: 'Heel, turned down to',
     down: 'Heel down, passes', level: 'Heel plateau, passes', out: 'Heel out, passes', footPasses: 'Foot, passes', rounds: 'Foot, rounds', decreases: 'Toe, decreases', tip: 'Toe, stitches a bed at the tip',
     toe: 'Toe, passes', all: 'Passes in all', sockLength: 'Foot of the sock, length', metres: 'Yarn for the pair, m', grams: 'Yarn for the pair, g',
   },

@@ -5,6 +5,8 @@ import { knitSock } from '../../src/pipeline/knit-sock.ts';
 import type { KnittedSock } from '../../src/pipeline/result.ts';
 import type { SockFile } from '../../src/plan/sock-file.ts';
 import { buildSheet } from '../../src/sheet/build-sheet.ts';
+import { describeWork } from '../../src/sheet/describe-work.ts';
+import { listWork } from '../../src/sheet/list-work.ts';
 import type { SheetOptions, SheetSize } from '../../src/sheet/sheet-context.ts';
 import type { SheetTable, TableId } from '../../src/sheet/sheet.ts';
 import { writeSheetText } from '../../src/sheet/write-sheet-text.ts';
@@ -44,7 +46,7 @@ describe('a knitting sheet', () => {
 
   it('says in German with the same needles and numbers what it says in English', () => {
     const sock = knit(SMALL), figures = (language: 'en' | 'de'): string[] => buildSheet(sock, { ...OPTIONS, words: WORDS[language], hasTransfers: true }).parts
-      .map(({ blocks }) => [...JSON.stringify(blocks).replace(/(\d),(\d)/g, '$1.$2').replaceAll('"links"', '"left"').replaceAll('"rechts"', '"right"').matchAll(/[LR]\d+\*?|\d+(?:\.\d+)?|"(?:left|right)"/g)].map(([figure]) => figure).sort().join(' '));
+      .map(({ blocks }) => [...JSON.stringify(blocks).replace(/(\d),(\d)/g, '$1.$2').replaceAll('"links"', '"left"').replaceAll('"rechts"', '"right"').matchAll(/[LR]\d+|\d+(?:\.\d+)?|"(?:left|right)"/g)].map(([figure]) => figure).sort().join(' '));
     expect(figures('de')).toEqual(figures('en'));
     expect(figures('en').join(' ').length).toBeGreaterThan(500);
   });
@@ -82,6 +84,35 @@ describe('a knitting sheet', () => {
     expect(row('Passes in all')).toEqual([sock.trace.passes.length - 1, ...graded.map(({ sock: made }) => made!.passes)]);
     // A short-row toe is not decreased.
     expect(rows.some(([label]) => label === 'Toe, decreases')).toBe(false);
+  });
+
+  it('tells where each size is cast on, so that its tube begins as this sock’s does', () => {
+    const counts = (legPasses: number, kind: 'flat-rib' | 'tube'): SockFile => ({ ...SMALL, leg: { kind }, counts: { legPasses } });
+    const socks = [knit(counts(8, 'flat-rib')), knit(counts(9, 'flat-rib')), knit(counts(8, 'tube'))];
+    const sizes = socks.map((sock): SheetSize => ({ name: 'Size', lengthMm: null, ballGirthMm: null, isEstimate: false, plan: sock.plan, metres: 0, grams: 0 }));
+    const { rows } = tableOf(socks[0], 'sizes', { sizes, numbers: 'left' }), row = (name: string): string[] => rows.find(([label]) => label === name)!.slice(2);
+    const ends = row('Cast-on, needles').map((cell) => cell.split(' to ').map(Number));
+    // A row leaves the carriage on the other side, and each tube begins on the left; a rib ends at the carriage, and a round's first half goes away from it.
+    expect(row('Cast-on, carriage')).toEqual(['left', 'right', 'left']);
+    expect(ends.map(([from, to]) => Math.sign(to - from))).toEqual([-1, 1, 1]);
+    socks.forEach(({ plan, trace }, i) => {
+      expect(Math.abs(ends[i][1] - ends[i][0]) + 1).toBe(i === 2 ? plan.bedStitches : plan.stitches);
+      const carrying = Array.from({ length: 2 * plan.needlesPerBed }, (_, at) => at).filter((at) => trace.needleStates[at] !== 0).map((at) => at % plan.needlesPerBed + 1);
+      expect([...ends[i]].sort((a, b) => a - b)).toEqual([Math.min(...carrying), Math.max(...carrying)]);
+    });
+  });
+
+  it('says of seam and graft what the words of each pass say', () => {
+    const sock = knit({ ...SMALL, toe: { kind: 'decreased', closing: 'graft' } }), { plan, program, trace } = sock, sheet = writeSheetText(buildSheet(sock, OPTIONS)).replace(/\s+/g, ' ');
+    const acts = describeWork(sock, listWork(program, trace).at(-1)!, { words: WORDS.en, numbers: 'middle' }).acts.join(' ');
+    // Common practice, no source: four times the width, and a tail of 15 cm. A seam joins as many rows as are knitted.
+    const tail = Math.ceil((4 * plan.toeTipStitches / plan.stitchesPerMm + 150) / 10), rows = trace.passes.filter(({ section }) => section === 'leg' || section === 'plain').length;
+    expect(acts).toContain(`leaving ${tail} cm`);
+    expect(sheet).toContain(`Graft: break the yarn, leave ${tail} cm,`);
+    expect(acts).toContain(`down to the turn: ${rows} rows`);
+    expect(sheet).toContain(`row to row over ${rows} rows`);
+    const [, from, to] = /Graft needles (\S+) to (\S+) of/.exec(acts) ?? [];
+    expect(sheet).toContain(`pairs, from ${from} to ${to}.`);
   });
 
   it('has its own short words for every caution, in both languages', () => {

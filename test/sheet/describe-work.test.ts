@@ -32,14 +32,15 @@ function readSentences(acts: readonly string[], yarns: readonly string[], needle
   let beds: string[] = [], knitted = 0, yarn = yarnBefore, from = '', to = '';
   const rules: readonly (readonly [RegExp, (...words: string[]) => void])[] = [
     [/^Cast on (\d+) for 1x1 rib over needles (\S+) to (\S+), one on each bed in turn: \S+ on the (\w+) bed, .* ends on the (\w+)\.$/, (count, first, last, bed, side) => {
-      const row = span(needleOf(first, needlesPerBed), needleOf(last, needlesPerBed)).map((needle, i) => (i % 2 === 0 ? letterOf(bed) : other(letterOf(bed))) + String(needle));
+      const ends = [needleOf(first, needlesPerBed), needleOf(last, needlesPerBed)] as const;
       // The yarn ends where the carriage is.
-      before.push('yarn 1', `cast on row ${(side === 'left' ? row.reverse() : row).join(' ')}`);
+      expect(Math.sign(ends[1] - ends[0])).toBe(side === 'left' ? -1 : 1);
+      before.push('yarn 1', `cast on row ${span(...ends).map((needle, i) => (i % 2 === 0 ? letterOf(bed) : other(letterOf(bed))) + String(needle)).join(' ')}`);
       knitted = Number(count);
     }],
-    [/^Cast on (\d+) as a closed round: needles (\S+) to (\S+) of both beds\. .* ends on the (\w+)\.$/, (count, first, last) => {
-      const row = span(needleOf(first, needlesPerBed), needleOf(last, needlesPerBed));
-      before.push('yarn 1', `cast on ring ${['F', 'B'].flatMap((letter) => row.map((needle) => letter + String(needle))).join(' ')}`);
+    [/^Cast on (\d+) as a closed round: on the (\w+) bed from (\S+) to (\S+), then on the other bed back to (\S+)\. .* ends on the (\w+)\.$/, (count, bed, first, turn, last) => {
+      const row = (letter: string, from: string, to: string): string[] => span(needleOf(from, needlesPerBed), needleOf(to, needlesPerBed)).map((needle) => letter + String(needle));
+      before.push('yarn 1', `cast on ring ${[...row(letterOf(bed), first, turn), ...row(other(letterOf(bed)), turn, last)].join(' ')}`);
       knitted = Number(count);
     }],
     [/^Carriage from (\w+) to (\w+): the (?:(\w+) bed knits|two beds knit) (\d+)\.$/, (a, b, bed, count) => { [from, to, beds, knitted] = [a, b, bed === undefined ? ['front', 'back'] : [bed], Number(count)]; }],
@@ -62,7 +63,7 @@ function readSentences(acts: readonly string[], yarns: readonly string[], needle
     [/^Bind off from (\S+) to (\S+) of the (\w+) bed, (\d+) needles:/, (first, last, bed) => {
       before.push(`bind off ${span(needleOf(first, needlesPerBed), needleOf(last, needlesPerBed)).map((needle) => letterOf(bed) + String(needle)).join(' ')}`);
     }],
-    [/^(?:Hang comb|Turn the work|Widen the heel|Give the stitches|\d+ stitches stay|Sew the centre-back|Darn in)/, () => undefined],
+    [/^(?:Hang comb|Take the weights off\.$|Hang the weights on again|Turn the work|Widen the heel|Give the stitches|\d+ stitches stay|Sew the centre-back|The sock is off the needles\. Darn in)/, () => undefined],
   ];
   for (const act of acts) {
     const rule = rules.find(([pattern]) => pattern.test(act));

@@ -62,9 +62,9 @@ export function knitSheet(text: string): KnittedSheet {
   const sheet = readSheet(text), [count] = numbersIn(sheet, 'The sock', /two beds of (\d+) needles/), needle = needleReader(sheet, count);
   const needles = new Needles(count), rows = (key: string) => sheet.tables.get(key) ?? [];
   for (const row of rows('Cast-on/Needles for the cast-on')) {
-    const bed = row['Bed'] as Bed, step = row['Needles'] === 'every' ? 1 : 2;
+    const bed = row['Bed'] as Bed, step = row['Needles'] === 'every' ? 1 : 2, [low, high] = [needle(row['From']), needle(row['To'])].sort((a, b) => a - b);
     let made = 0;
-    for (let at = needle(row['From']); at <= needle(row['To']); at += step, made++) needles.loops[bed][at] = 1;
+    for (let at = low; at <= high; at += step, made++) needles.loops[bed][at] = 1;
     expectSame(made, Number(row['Stitches']), `stitches of the ${bed} bed`);
   }
   const before = movesBefore(sheet, needles, needle), bedsOf = bedsBySection(sheet);
@@ -132,7 +132,7 @@ function movesBefore(sheet: ReadSheet, needles: Needles, needle: (label: string)
       expectSame(knitted, Number(row['Knits']), `stitches of pass ${pass}`);
       expectSame(now, row['To'], `the carriage of pass ${pass}`);
       if (row['Wrap'] === '–') return 0;
-      const isCorner = row['Wrap'].endsWith('*'), at = needle(row['Wrap'].replace('*', '')), wrapped = isCorner ? other(heel) : heel;
+      const [, named, label] = /^(?:(front|back) )?(\S+)$/.exec(row['Wrap']) ?? [], at = needle(label), wrapped = (named as Bed | undefined) ?? heel;
       if (needles.loops[wrapped][at] === 0) throw new Error(`pass ${pass}: nothing to wrap on ${row['Wrap']}`);
       expectSame(sideOf(needles, wrapped, at), now, `the wrap of pass ${pass}`);
       needles.loops[wrapped][at] += 1;
