@@ -1,4 +1,4 @@
-import type { PageState } from '../panel/page-state.ts';
+import type { PageState, RoomName } from '../panel/page-state.ts';
 import { shownLayer } from '../panel/cloth-layers.ts';
 import type { GrowthDesk } from './growth-desk.ts';
 import type { PageStore } from './page-store.ts';
@@ -12,11 +12,14 @@ export interface BedsScrub {
 /** Milliseconds without a new pass after which the pose is made. */
 const REST_MS = 250;
 
+/** Rooms in whose picture the pose is seen: that of passes hangs the sock up itself, the others have no picture. */
+const POSED: ReadonlySet<RoomName> = new Set<RoomName>(['shape', 'lesson', 'chart']);
+
 export function createBedsScrub(store: PageStore, growth: GrowthDesk, poseAgain: () => void): BedsScrub {
   let scrubbed: number | null = null, isStale = false, timer: ReturnType<typeof setTimeout> | undefined;
-  const isOnBeds = ({ settings: { pose, room } }: PageState): boolean => pose === 'beds' && room === 'shape';
-  /** Colours of numbers and a second sock are those of poses at rest: they wait for them. */
-  const canGrow = (state: PageState): boolean => isOnBeds(state) && shownLayer(state) === 'yarn' && state.companion === null && state.problems.length === 0;
+  const isOnBeds = ({ settings: { pose, room } }: PageState): boolean => pose === 'beds' && POSED.has(room);
+  /** Colours of numbers and a second sock are those of poses at rest: they wait for them. The lesson plays the growth itself, and then rests. */
+  const canGrow = (state: PageState): boolean => isOnBeds(state) && state.settings.room !== 'lesson' && shownLayer(state) === 'yarn' && state.companion === null && state.problems.length === 0;
   const end = (): void => {
     scrubbed = null;
     clearTimeout(timer);
@@ -36,7 +39,7 @@ export function createBedsScrub(store: PageStore, growth: GrowthDesk, poseAgain:
       timer = setTimeout(poseAgain, REST_MS);
     },
     render: (state) => {
-      if (isStale && state.settings.room === 'shape') {
+      if (isStale && POSED.has(state.settings.room)) {
         isStale = false;
         poseAgain();
       }
@@ -45,7 +48,7 @@ export function createBedsScrub(store: PageStore, growth: GrowthDesk, poseAgain:
       if (isOnBeds(state) && !isThere && !hasFailed && state.bedsPass === scrubbed) return;
       end();
       // A room with a picture of its own has put it there already.
-      if (state.settings.room === 'shape') growth.show(null);
+      if (POSED.has(state.settings.room)) growth.show(null);
     },
   };
 }

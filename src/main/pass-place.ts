@@ -1,13 +1,12 @@
 import type { PageState } from '../panel/page-state.ts';
 import { jumpBySection } from '../panel/section-marks.ts';
-import { usualPass } from '../pipeline/usual-pass.ts';
 import type { PageStore } from './page-store.ts';
 import type { PassesBook } from './passes-book.ts';
 import { createPlayClock } from './play-clock.ts';
 
 /** Where in the work the page is, and how it gets on: the page's pass, and after the last one the closing, which is a stop of its own. */
 export interface PassPlace {
-  /** The stops of a sock; asked for anew with every state. */
+  /** The stop of a sock, the cast-on while no pass was chosen; asked for anew with every state. */
   open(book: PassesBook, state: PageState): number;
   /** By hand: what plays stops. */
   goTo(stop: number): void;
@@ -54,7 +53,7 @@ export function createPassPlace(store: PageStore, choosePass: (pass: number) => 
   return {
     open: (opened, { bedsPass }) => {
       book = opened;
-      const lastPass = last() - 1, pass = Math.min(lastPass, bedsPass ?? usualPass(opened.knitted));
+      const lastPass = last() - 1, pass = Math.min(lastPass, bedsPass ?? 0);
       isClosing = isClosing && pass === lastPass;
       stop = isClosing ? lastPass + 1 : pass;
       return stop;

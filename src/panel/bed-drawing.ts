@@ -188,22 +188,23 @@ function feederY(places: BedPlaces, { beds }: BedScene): number {
   return beds.length === 1 ? yOf(places, beds[0], 84) : places.height / 2;
 }
 
-/** What was done to a needle at this stop, between its number and the bed: a triangle the way that it was pushed, filled where into hold; a ring for a wrap. */
+/** What was done to a needle at this stop, between its number and the bed: a dot with a bar through it where it went into hold, a hollow ring where it came back, and a ring round the needle for a wrap. The same on either bed. */
 function drawMarks(pen: Pen, places: BedPlaces, { needles }: BedScene, { looks }: BedShow): void {
-  const size = Math.min(5, Math.max(3.6, places.pitch * 0.4));
+  const size = Math.min(4, Math.max(3.2, places.pitch * 0.3));
   pen.fillStyle = looks.accent;
   pen.strokeStyle = looks.accent;
   pen.lineWidth = 1.8;
   for (const at of needles) {
     const x = xOf(places, at.needle);
     if (at.isNowHeld || at.isReturned) {
-      const tip = at.isNowHeld ? size : -size;
+      const y = yOf(places, at.bed, DEPTH.mark);
       pen.beginPath();
-      pen.moveTo(x - size, yOf(places, at.bed, DEPTH.mark - tip));
-      pen.lineTo(x + size, yOf(places, at.bed, DEPTH.mark - tip));
-      pen.lineTo(x, yOf(places, at.bed, DEPTH.mark + tip));
-      pen.closePath();
-      if (at.isNowHeld) pen.fill();
+      pen.ellipse(x, y, size, size, 0, 0, 2 * Math.PI);
+      if (at.isNowHeld) {
+        pen.fill();
+        pen.moveTo(x - 2 * size, y);
+        pen.lineTo(x + 2 * size, y);
+      }
       pen.stroke();
     }
     if (!at.isWrapped) continue;

@@ -14,8 +14,8 @@ export function drawBedLegend(): HTMLElement {
     entry(legend.working, line(13, 'sign-working'), bow()),
     entry(legend.held, line(18, 'sign-held')),
     entry(legend.empty, line(7, 'sign-empty')),
-    entry(legend.toHold, svg('path', { d: 'M4 6h10l-5 9z', class: 'sign-mark' })),
-    entry(legend.toWork, svg('path', { d: 'M4.500 14h9l-4.500-8z', class: 'sign-hollow' })),
+    entry(legend.toHold, svg('ellipse', { cx: 9, cy: 10, rx: 4.5, ry: 4.5, class: 'sign-mark' }), svg('path', { d: 'M1 10h16', class: 'sign-ring' })),
+    entry(legend.toWork, svg('ellipse', { cx: 9, cy: 10, rx: 4.5, ry: 4.5, class: 'sign-hollow' })),
     entry(legend.wrapped, line(18, 'sign-held'), svg('ellipse', { cx: 9, cy: 10, rx: 6, ry: 5, class: 'sign-ring' })),
     entry(legend.moved, svg('path', { d: 'M4 3c0 8 10 3 10 11', class: 'sign-ring' }), svg('path', { d: 'M10.500 12.500h7l-3.500 6z', class: 'sign-mark' })));
 }

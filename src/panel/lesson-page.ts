@@ -2,6 +2,7 @@ import type { Problem } from '../base/problem.ts';
 import type { Lesson } from '../sheet/lesson.ts';
 import { pageWords } from '../words/page-words.ts';
 import { button, el, setAttributes, setText } from './dom.ts';
+import { fitProjected } from './fit-projected.ts';
 import { drawBlocks, type FigurePart, type FigureSlot } from './lesson-blocks.ts';
 import { createLessonSliders, type LessonSlider, type SliderHand } from './lesson-sliders.ts';
 
@@ -60,7 +61,7 @@ export function createLessonPage(host: HTMLElement, hooks: LessonPageHooks): Les
   );
   // A button that is done with its work cannot keep the focus: it goes to the step's text.
   const tools = createTools(host, { ...hooks, backToStep: () => { hooks.backToStep(); scroller.focus(); } });
-  const slots: FigureSlot[] = [];
+  const slots: FigureSlot[] = [], fit = fitProjected(scroller);
   let drawn: Lesson | null = null, toldKey: unknown = null;
   return {
     render: (page) => {
@@ -98,6 +99,7 @@ export function createLessonPage(host: HTMLElement, hooks: LessonPageHooks): Les
         steps.querySelectorAll('button').forEach((element, i) => { setAttributes(element, { 'aria-current': i === at ? 'step' : null }); });
       }
       for (const { part, element } of slots) setText(element, page.figure(part));
+      fit();
     },
   };
 }

@@ -45,8 +45,11 @@ interface Press {
   open(first: HTMLElement | null): void;
   /** What stands on the open page. */
   readonly flow: () => HTMLElement;
-  readonly fits: () => boolean;
+  /** Pixels left on it; below 0 where what stands there is too much. */
+  readonly spare: () => number;
   readonly isFresh: () => boolean;
+  /** Columns of lists that go on overleaf, by their names: they keep them there. */
+  readonly broken: Map<string, number>;
   readonly pages: () => readonly HTMLElement[];
 }
 
@@ -65,8 +68,9 @@ function createPress(host: HTMLElement, { kind, language, title }: { readonly ki
       host.append(page);
     },
     flow: () => flow,
-    fits: () => flow.offsetHeight + RESERVE_PX <= body.clientHeight,
+    spare: () => body.clientHeight - flow.offsetHeight - RESERVE_PX,
     isFresh: () => flow.childElementCount === 0,
+    broken: new Map(),
     pages: () => pages,
   };
 }
@@ -112,9 +116,9 @@ function unitsOf(blocks: readonly SheetBlock[]): SheetBlock[][] {
 function layUnit(press: Press, holder: HTMLElement, unit: readonly SheetBlock[], isFresh: boolean): readonly SheetBlock[] {
   const lead = unit.slice(0, -1).map((block) => drawBlock(block)), last = unit[unit.length - 1];
   holder.append(...lead);
-  const columns = last.kind === 'table' && last.isList ? countColumns(holder, last) : 1, whole = drawBlock(last, columns);
+  const columns = last.kind === 'table' && last.isList ? (press.broken.get(last.id) ?? countColumns(holder, last)) : 1, whole = drawBlock(last, columns);
   holder.append(whole);
-  if (press.fits()) return [];
+  if (press.spare() >= 0) return [];
   whole.remove();
   const split = last.kind === 'table' && last.isList ? splitList(press, holder, last, columns) : null;
   if (split !== null) return [split];
@@ -145,21 +149,26 @@ function countColumns(holder: HTMLElement, table: SheetTable): number {
 /** Puts the first rows of a list on the page, as many as fit; the list of the others, or null where too few fit. */
 function splitList(press: Press, holder: HTMLElement, table: SheetTable, columns: number): SheetTable | null {
   const draw = (rows: number): HTMLElement => drawBlock({ ...table, rows: table.rows.slice(0, rows * columns) }, columns);
-  const isFitting = (rows: number): boolean => {
+  const spareWith = (rows: number): number => {
     const part = draw(rows);
     holder.append(part);
-    const fits = press.fits();
+    const spare = press.spare();
     part.remove();
-    return fits;
+    return spare;
   };
-  // By halving: what is searched is the greatest number of rows that fits.
-  let few = LEAST_ROWS - 1, many = Math.ceil(table.rows.length / columns) - LEAST_OVER + 1;
+  // The greatest number of rows that fits: rows are alike, so that two short lists tell nearly how many.
+  let few = LEAST_ROWS - 1, many = Math.ceil(table.rows.length / columns) - LEAST_OVER + 1, left = spareWith(few);
+  let rowPx = many - few > 1 ? Math.max(1, left - spareWith(few + 1)) : 1;
   while (many - few > 1) {
-    const middle = Math.floor((few + many) / 2);
-    if (isFitting(middle)) few = middle;
-    else many = middle;
+    const next = Math.min(many - 1, Math.max(few + 1, few + Math.floor(left / rowPx))), spare = spareWith(next);
+    if (spare >= 0) {
+      rowPx = Math.max(1, (left - spare) / (next - few));
+      few = next;
+      left = spare;
+    } else many = next;
   }
   if (few < LEAST_ROWS) return null;
   holder.append(draw(few));
+  press.broken.set(table.id, columns);
   return { ...table, rows: table.rows.slice(few * columns) };
 }

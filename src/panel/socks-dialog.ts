@@ -42,8 +42,8 @@ interface Rows {
   readonly hooks: SocksHooks;
   readonly close: () => void;
   readonly render: () => void;
-  /** Says what was done, with a way back where there is one. */
-  readonly tell: (what: string, putBack?: () => void) => void;
+  /** Says what was done to a sock, by the name that it has at any time, with a way back where there is one. */
+  readonly tell: (id: string, what: (name: string) => string, putBack?: () => void) => void;
   /** The sock whose name is being typed. */
   readonly setRenamed: (id: string | null) => void;
   /** Puts the focus on what has this mark, once it is there. */
@@ -61,8 +61,11 @@ export function createSocksDialog(hooks: SocksHooks): SocksDialog {
   const focusOn = (mark: string): void => {
     [...dialog.element.querySelectorAll<HTMLElement>('[data-focus]')].find((element) => element.dataset['focus'] === mark)?.focus();
   };
-  const tell = (what: string, putBack?: () => void): void => {
-    setText(said, what);
+  let told: { readonly id: string; readonly what: (name: string) => string } | null = null;
+  const say = (): void => { setText(said, told === null ? '' : told.what(hooks.list().find(({ id }) => id === told?.id)?.name ?? '')); };
+  const tell = (next: typeof told, putBack?: () => void): void => {
+    told = next;
+    say();
     back.hidden = putBack === undefined;
     back.onclick = putBack ?? null;
   };
@@ -74,9 +77,10 @@ export function createSocksDialog(hooks: SocksHooks): SocksDialog {
     gone.replaceChildren(...deleted.map((sock) => goneRow(sock, rows)));
     goneBox.hidden = deleted.length === 0;
     setText(goneTitle, words.deletedLately(deleted.length));
+    say();
     if (focused !== '') focusOn(focused);
   };
-  const rows: Rows = { hooks, close: dialog.close, render, tell, focusOn, setRenamed: (id) => { renamed = id; } };
+  const rows: Rows = { hooks, close: dialog.close, render, focusOn, tell: (id, what, putBack) => { tell({ id, what }, putBack); }, setRenamed: (id) => { renamed = id; } };
   dialog.body.append(el('p', { class: 'sizes-about' }, words.mySocksAbout), list, goneBox);
   dialog.foot.append(
     button(words.newSock, { class: 'bar-button' }, () => { dialog.close(); hooks.addNew(); }),
@@ -84,7 +88,7 @@ export function createSocksDialog(hooks: SocksHooks): SocksDialog {
   return {
     open: () => {
       renamed = null;
-      tell('');
+      tell(null);
       dialog.open();
       render();
       list.querySelector<HTMLElement>('[aria-current]')?.focus();
@@ -108,14 +112,14 @@ function act(label: string, { id, name }: ListedSock, { render }: Rows, run: () 
 
 function putBack(sock: ListedSock, { hooks, tell, render, focusOn }: Rows): void {
   hooks.bringBack(sock.id);
-  tell(pageWords().files.broughtBack(sock.name));
+  tell(sock.id, pageWords().files.broughtBack);
   render();
   focusOn(`open ${sock.id}`);
 }
 
 function remove(sock: ListedSock, rows: Rows): void {
   rows.hooks.putAway(sock.id);
-  rows.tell(pageWords().files.removed(sock.name), () => { putBack(sock, rows); });
+  rows.tell(sock.id, pageWords().files.removed, () => { putBack(sock, rows); });
   rows.render();
   rows.focusOn(BACK);
 }
@@ -132,8 +136,8 @@ function sockRow(sock: ListedSock, rows: Rows): HTMLElement {
     rows.focusOn(BOX);
   };
   const duplicate = (): void => {
-    const copy = hooks.duplicate(id);
-    if (copy !== null) rows.tell(words.copied(copy));
+    const copy = hooks.duplicate(id) === null ? undefined : hooks.list().find(({ isPresent }) => isPresent);
+    if (copy !== undefined) rows.tell(copy.id, words.copied);
   };
   return el('li', { class: sock.isPresent ? 'socks-row is-present' : 'socks-row', 'data-sock': id },
     el('div', { class: 'socks-what' }, sock.isReadable ? open : el('strong', { class: 'socks-name', dir: 'auto' }, sock.name), aboutLine(sock)),

@@ -72,7 +72,10 @@ function drawBed({ states, needlesPerBed, beds, label, moves }: BedPicture, fram
   const marked = moves.length <= MOST_LABELS ? moves.flatMap((move) => (move.do === 'transfer' ? [move.from, move.to] : [move.at])).filter((ref) => ref.bed === bed).map(({ needle }) => needle) : [];
   const isClear = (needle: number): boolean => marked.every((other) => Math.abs(at(other) - at(needle)) > 3.4 * FONT_PX);
   for (const needle of new Set(ends)) if (isClear(needle)) drawn.push(svg('text', { class: 'bed-label', x: at(needle), y: row, 'text-anchor': 'middle', 'font-size': FONT_PX }, label(needle)));
-  drawn.push(svg('text', { class: 'bed-name', x: widthPx / 2, y: row, 'text-anchor': 'middle', 'font-size': FONT_PX - 2 }, face[bed === 'back' ? 'backBed' : 'frontBed']));
+  // Its name where the labels leave room: a letter is about half as wide as high.
+  const name = face[bed === 'back' ? 'backBed' : 'frontBed'], half = name.length * FONT_PX * 0.28 + 1.4 * FONT_PX;
+  const isNamed = [...ends, ...marked].every((needle) => Math.abs(at(needle) - widthPx / 2) > half);
+  if (isNamed) drawn.push(svg('text', { class: 'bed-name', x: widthPx / 2, y: row, 'text-anchor': 'middle', 'font-size': FONT_PX - 2 }, name));
   return drawn;
 }
 

@@ -69,11 +69,12 @@ export function createWayBar(host: HTMLElement, hooks: WayHooks): WayBar {
   };
 }
 
-/** `Heel in 57–78`. */
+/** `Heel in 57–78`; the closing is no pass, and has no number. */
 function partButton({ part, stop, end }: SectionMark, goTo: (stop: number) => void): HTMLElement {
   const { parts, partFrom } = pageWords().timeline;
-  const chip = button('', { class: 'way-part', 'data-stop': stop, title: partFrom(parts[part], stop, end) }, () => { goTo(stop); });
-  chip.append(parts[part], ' ', el('small', {}, stop === end ? String(stop) : `${stop}–${end}`));
+  const chip = button('', { class: 'way-part', 'data-stop': stop, title: part === 'closing' ? parts[part] : partFrom(parts[part], stop, end) }, () => { goTo(stop); });
+  chip.append(parts[part]);
+  if (part !== 'closing') chip.append(' ', el('small', {}, stop === end ? String(stop) : `${stop}–${end}`));
   return chip;
 }
 

@@ -14,22 +14,25 @@ export const PART_NAMES = Object.keys(PARTS) as readonly PartName[];
 
 const AT_WORDS = ['before', 'start', 'middle', 'end'] as const;
 
-/** A place that was read, or the word in it that is no part or place of the work. */
-export type ReadPlace = { readonly place: PassPlace } | { readonly wrong: string; readonly meant: string | null };
+/** A place that was read, or the whole place that its words come nearest to; null where they come near none. */
+export type ReadPlace = { readonly place: PassPlace } | { readonly meant: string | null };
 
 /** `63`, `heel-in`, `heel-in start`, `heel-in end - 2`. */
 export function readPlace(text: string): ReadPlace {
   const words = text.trim().toLowerCase();
   if (/^\d{1,6}$/.test(words)) return { place: { kind: 'number', pass: Number(words) } };
   const found = /^([\p{L}-]*\p{L})(?:\s+(\p{L}+))?(?:\s*([+-])\s*(\d{1,5}))?$/u.exec(words);
-  if (found === null) return { wrong: text.trim(), meant: null };
+  if (found === null) return { meant: null };
   const [, part, at, sign, count] = found as unknown as readonly (string | undefined)[];
-  const known = PART_NAMES.find((name) => name === part);
-  if (known === undefined) return { wrong: part ?? '', meant: nearestName(part ?? '', PART_NAMES.map((name) => ({ name })))?.name ?? null };
-  const where = at === undefined ? 'start' : AT_WORDS.find((word) => word === at);
-  if (where === undefined) return { wrong: at ?? '', meant: nearestName(at ?? '', AT_WORDS.map((name) => ({ name })))?.name ?? null };
+  const known = PART_NAMES.find((name) => name === part), where = at === undefined ? 'start' : AT_WORDS.find((word) => word === at);
+  if (known === undefined || where === undefined) {
+    const words = [known ?? nearestOf(part, PART_NAMES), at === undefined ? '' : where ?? nearestOf(at, AT_WORDS), count === undefined ? '' : `${sign ?? '+'} ${count}`];
+    return { meant: words.includes(null) ? null : words.filter((word) => word !== '').join(' ') };
+  }
   return { place: { kind: 'part', part: known, at: where, offset: count === undefined ? 0 : Number(`${sign ?? '+'}${count}`) } };
 }
+
+const nearestOf = (text: string | undefined, names: readonly string[]): string | null => nearestName(text ?? '', names.map((name) => ({ name })))?.name ?? null;
 
 /** Section of every pass of a planned sock, the cast-on first; known before anything is knitted. */
 export function listSections(plan: Plan): SectionName[] {

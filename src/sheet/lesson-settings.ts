@@ -13,7 +13,13 @@ import type { LessonProblem, LessonScene, PassPlace } from './lesson.ts';
 import type { TextLine } from './lesson-markdown.ts';
 
 /** A field of the sock that a lesson sets, with its line. */
-export interface SockChange { readonly path: string; readonly value: unknown; readonly line: number }
+export interface SockChange {
+  readonly path: string;
+  readonly value: unknown;
+  readonly line: number;
+  /** For a count that is refused though its size is lawful, being odd, say: the nearest smaller lawful one, and what is to be told if the sock can take that. */
+  readonly refused?: { readonly near: number; readonly problem: LessonProblem };
+}
 
 export interface Settings {
   readonly changes: readonly SockChange[];
@@ -41,8 +47,15 @@ function playOf(text: string): Read<{ readonly from: PassPlace; readonly to: Pas
   const ends = text.split(/\s+to\s+|\s*(?:\.\.+|…)\s*/i);
   if (ends.length !== 2) return { allowed: 'heel-in before to heel-out end' };
   const [from, to] = ends.map(placeOf);
-  if (!('value' in from)) return from;
-  return 'value' in to ? { value: { from: from.value, to: to.value } } : to;
+  if ('value' in from && 'value' in to) return { value: { from: from.value, to: to.value } };
+  const meant = ends.map((end) => meantBy(end));
+  return { allowed: meant.includes(null) ? PLACE_FORM : meant.join(' to ') };
+}
+
+/** A place as it was written, or as it was meant. */
+function meantBy(text: string): string | null {
+  const read = readPlace(text);
+  return 'place' in read ? text.trim() : read.meant;
 }
 
 function slidersOf(text: string): Read<readonly string[]> {
@@ -100,6 +113,12 @@ function isLawful(path: string, value: unknown): boolean {
   return !checkSock(withField(TRIAL, path, value)).problems.some(({ field }) => field === path);
 }
 
+/** The lawful count next below a number within the rule's limits; null for any other value. */
+function nearCount(rule: Rule, value: unknown): number | null {
+  if (rule.kind !== 'number' || rule.multipleOf === 0 || typeof value !== 'number' || value < rule.min || value > rule.max) return null;
+  return Math.max(rule.min, Math.floor(value / rule.multipleOf) * rule.multipleOf);
+}
+
 const LONGEST_SETTING = 300;
 const SETTING = /^\s*(?:[-*]\s+)?"?([\p{L}][\p{L}\d.-]*)"?\s*[:=]\s*(.*?)\s*,?\s*$/u;
 
@@ -130,8 +149,14 @@ function readSetting({ text, line }: TextLine, into: { changes: SockChange[]; sc
     return problem(key, value, meant ?? SCENE_KEYS.join(', '), told.unknownKey(key.slice(0, 60), meant));
   }
   const read = fieldValue(rule, value), allowed = describeAllowed(rule);
-  if (read === undefined || !isLawful(path, read)) return problem(path, value, allowed, told.badValue(path, value.slice(0, 60), allowed));
-  into.changes.push({ path, value: read, line });
+  if (read !== undefined && isLawful(path, read)) {
+    into.changes.push({ path, value: read, line });
+    return null;
+  }
+  const refusal = problem(path, value, allowed, told.badValue(path, value.slice(0, 60), allowed)), near = nearCount(rule, read);
+  if (near === null) return refusal;
+  // The sock's own limit is told where that is what is wrong with it.
+  into.changes.push({ path, value: read, line, refused: { near, problem: refusal } });
   return null;
 }
 

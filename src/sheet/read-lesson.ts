@@ -148,6 +148,17 @@ function readWhole(lines: readonly TextLine[], before: SockFile, words: Words['l
 
 /** All changes if they make a sock, else as many as do, one after the other; the rest is told. */
 function withChanges(sock: SockFile, changes: readonly SockChange[], words: Words['lesson'], problems: LessonProblem[]): SockFile {
+  const changed = withLawful(sock, changes.filter(({ refused }) => refused === undefined), words, problems);
+  for (const { path, value, line, refused } of changes) {
+    if (refused === undefined) continue;
+    const limit = planSock(withField(changed, path, refused.near)).problems.find(({ field, allowed }) => field === path && allowed !== null)?.allowed;
+    if (limit === undefined || limit === null) problems.push(refused.problem);
+    else tell(problems, line, path, String(value), limit, words, words.problems.badValue(path, String(value), limit));
+  }
+  return changed;
+}
+
+function withLawful(sock: SockFile, changes: readonly SockChange[], words: Words['lesson'], problems: LessonProblem[]): SockFile {
   const placed = changes.filter(({ path, value, line }) => {
     if (fieldAt(withField(sock, path, value), path) === value) return true;
     tell(problems, line, path, String(value), null, words, words.problems.noPlace(path));

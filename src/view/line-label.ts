@@ -18,7 +18,7 @@ export class LineLabel {
     this.element.className = 'line-label';
     Object.assign(this.element.style, {
       position: 'absolute', left: '0', top: '0', pointerEvents: 'none', whiteSpace: 'nowrap', display: 'none',
-      font: '600 13px/1.2 system-ui, sans-serif', padding: '4px 9px', borderRadius: '7px', willChange: 'transform',
+      padding: '4px 9px', borderRadius: '7px', willChange: 'transform',
     });
     canvas.parentElement?.append(this.element);
   }

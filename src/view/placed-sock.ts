@@ -12,7 +12,7 @@ import { Surroundings } from './surroundings.ts';
 
 const NO_POINTS = new Float64Array(0);
 /** A growing sock is framed with room down to the next of these depths, so that the camera need not follow every pass; chosen by eye. */
-const REACH_STEP_MM = 90;
+const REACH_STEP_MM = 60;
 
 /** A vertex under the pointer, its loop, and how far it is from the eye. */
 export interface PickedVertex { readonly vertex: number; readonly loop: number; readonly distance: number }

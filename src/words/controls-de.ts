@@ -67,7 +67,7 @@ export const CONTROLS_DE: typeof CONTROLS_EN = {
     legKind: { 'flat-rib': 'flache Rippe, mit Naht', tube: 'glatter Schlauch' },
     gatherBed: { back: 'hinten, Ferse vorn', front: 'vorn, Ferse hinten' },
     toeKind: { decreased: 'Abnahmen', 'short-row': 'verkürzte Reihen' },
-    closing: { graft: 'im Maschenstich, ohne Wulst', 'bind-off': 'abgekettet, mit Wulst' },
+    closing: { graft: 'Maschenstich, ohne Wulst', 'bind-off': 'abgekettet, mit Wulst' },
     rates: { one: 'in einer Folge', several: 'in mehreren Folgen' },
     yarnStart: { leg: 'dem Schaft', ankle: 'dem Knöchel', heel: 'der Ferse', foot: 'dem Fuß', toe: 'der Spitze' },
   },

@@ -67,7 +67,7 @@ export const FILES_DE: typeof FILES_EN = {
     },
     film: {
       title: 'Die Socke im Wachsen, als bewegtes Bild',
-      about: (frames, seconds, size) => `Auf der Maschine, Reihe um Reihe: ${frames} Bilder, ${seconds} s, ungefähr ${size}. Jedes entspannt sich neu, das braucht seine Zeit.`,
+      about: (frames, seconds, size) => `Auf der Maschine, Reihe um Reihe: ${frames} Bilder, ${seconds} s, ungefähr ${size}. Zuerst wird berechnet, wie sie hängt; das braucht seine Zeit.`,
       step: 'Ein Bild', every: (step) => (step === 1 ? 'jede Reihe' : `alle ${step} Reihen`),
       speed: 'Tempo', perSecond: (frames) => `${frames} je Sekunde`,
       make: 'GIF', stop: 'Anhalten', first: 'Zuerst ein Blick auf das Ganze …',
@@ -76,12 +76,12 @@ export const FILES_DE: typeof FILES_EN = {
     },
     outline: {
       title: 'Umriss, 1:1',
-      about: 'Die Socke flach gelegt, in Millimetern, zum Schneiden oder Nachzeichnen. Drucken Sie mit 100 % und messen Sie zuerst die Linie von 5 cm.',
+      about: 'Die Socke flach gelegt, in Millimetern, zum Schneiden oder Nachzeichnen. Drucken Sie mit 100 % und messen Sie zuerst die Linie von 5 cm. Die meisten Socken brauchen mehr als A4 oder Letter: ein größeres Blatt oder mehrere (Poster, im Druckdialog).',
       save: 'SVG', failed: 'Die Socke ließ sich nicht flach legen.',
       checkLine: 'Diese Linie ist 5 cm lang: Messen Sie nach, bevor Sie schneiden.',
       details: ({ stitches, turnDownWidth, legPasses, footPasses, toePasses, stitchesPer10cm, rowsPer10cm }) => [
         `Heelwright: flach gelegt, nach dem Waschen. ${stitches} Maschen, Ferse verkürzt auf ${turnDownWidth}`,
-        `Reihen: Schaft ${legPasses}, Fuß ${footPasses}, Spitze ${toePasses}. Auf 10 cm ${stitchesPer10cm} Maschen, ${rowsPer10cm} Reihen`,
+        `Reihen: Schaft ${legPasses}, Fuß ${footPasses}, Spitze ${toePasses}. Auf 10 cm ${stitchesPer10cm} Maschen, ${rowsPer10cm} Maschenreihen`,
       ],
     },
     model: {

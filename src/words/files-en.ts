@@ -77,7 +77,7 @@ export const FILES_EN = {
     },
     film: {
       title: 'The sock growing, as a moving picture',
-      about: (frames: number, seconds: number, size: string) => `On the machine, pass by pass: ${frames} pictures, ${seconds} s, roughly ${size}. Each is relaxed anew, which takes its time.`,
+      about: (frames: number, seconds: number, size: string) => `On the machine, pass by pass: ${frames} pictures, ${seconds} s, roughly ${size}. How it hangs is worked out first, which takes its time.`,
       step: 'A picture', every: (step: number) => (step === 1 ? 'every pass' : `every ${step} passes`),
       speed: 'Speed', perSecond: (frames: number) => `${frames} a second`,
       make: 'GIF', stop: 'Stop', first: 'Looking at the whole of it first…',
@@ -86,7 +86,7 @@ export const FILES_EN = {
     },
     outline: {
       title: 'Outline, 1:1',
-      about: 'The sock laid flat, in millimetres, to cut or trace by. Print it at 100 % and measure its line of 5 cm first.',
+      about: 'The sock laid flat, in millimetres, to cut or trace by. Print it at 100 % and measure its line of 5 cm first. Most socks need more than A4 or Letter: a larger sheet, or several of them (poster, in the print dialog).',
       save: 'SVG', failed: 'The sock could not be laid flat.',
       checkLine: 'This line is 5 cm long: measure it before you cut.',
       details: ({ stitches, turnDownWidth, legPasses, footPasses, toePasses, stitchesPer10cm, rowsPer10cm }: OutlinePlan) => [

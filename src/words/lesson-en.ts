@@ -45,7 +45,7 @@ export const LESSON_EN = {
   legend: 'Open stitches: no yarn ties the turn to the held stitch.',
   noPicture: 'Without a picture the text and its numbers go on.',
   sliders: {
-    'heel.turnDownWidth': 'Turn-down W', 'heel.plateauPasses': 'Plateau passes', 'gauge.rowsPer10cm': 'Rows in 10 cm',
+    'heel.turnDownWidth': 'Turn-down width W', 'heel.plateauPasses': 'Plateau passes', 'gauge.rowsPer10cm': 'Rows in 10 cm',
     'gauge.stitchesPer10cm': 'Stitches in 10 cm', 'heel.stitches': 'Heel stitches H', 'toe.tipStitches': 'Toe tip T',
     'toe.passesPerDecrease': 'Passes a decrease', 'counts.stitches': 'Stitches round', 'counts.footPasses': 'Foot passes',
     'counts.legPasses': 'Leg passes', 'counts.anklePasses': 'Ankle passes',

@@ -41,7 +41,7 @@ export const SHEET_DE: typeof SHEET_EN = {
 
   footFacts: 'Fuß', gaugeFacts: 'Maschenprobe', stitchFacts: 'Maschen', machineFacts: 'Maschine', needleFacts: 'Nadeln in Arbeit',
   footOf: (of, length, girth) => [`${foot[of]}r Fuß`, ...(length === null ? [] : [`${length} lang`]), ...(girth === null ? [] : [`${girth} um den Ballen`])].join(', '),
-  gaugeOf: (across, down, unit) => `${across} Maschen und ${down} Reihen auf ${unit === 'cm' ? '10 cm' : '1 Zoll'}, gewaschen und geruht`,
+  gaugeOf: (across, down, unit) => `${across} Maschen und ${down} Maschenreihen auf ${unit === 'cm' ? '10 cm' : '1 Zoll'}, gewaschen und geruht`,
   stitchesOf: (round, onBed, heel, turnDown, tip) => `${round} rundum, ${onBed} je Bett; Ferse auf ${heel}, verkürzt auf ${turnDown}; Spitze bis ${tip} je Bett`,
   machineOf: (needles, pitch, numbers) => `zwei Betten zu ${needles} Nadeln im Abstand von ${pitch} mm; ${numbers === 'middle'
     ? 'Nadeln von der Bettmitte aus gezählt, L nach links und R nach rechts' : 'Nadeln vom linken Ende des Betts aus gezählt'}`,

@@ -33,8 +33,8 @@ export const SIZES_DE: typeof SIZES_EN = {
     size: 'Größe', length: (unit) => `Fußlänge, ${unit}`, girth: (unit) => `Ballenumfang, ${unit}`, stitches: 'Maschen', turnDown: 'Kürzeste Reihe', legPasses: 'Reihen des Schafts',
     heelPasses: 'Reihen der Ferse', footPasses: 'Reihen des Fußes', toePasses: 'Reihen der Spitze', toeTip: 'Ende der Spitze', metres: 'Garn für ein Paar, m', grams: 'Garn für ein Paar, g', remark: 'Bemerkung',
   },
-  gaugeCm: (stitches, rows) => `${stitches} Maschen und ${rows} Reihen auf 10 cm`,
-  gaugeInch: (stitches, rows) => `${stitches} Maschen und ${rows} Reihen auf 1 Zoll`,
+  gaugeCm: (stitches, rows) => `${stitches} Maschen und ${rows} Maschenreihen auf 10 cm`,
+  gaugeInch: (stitches, rows) => `${stitches} Maschen und ${rows} Maschenreihen auf 1 Zoll`,
   passes: (plainRows, anklePasses, isRib) =>
     `Zwei Reihen sind eine Runde des Schlauchs${isRib ? '; der Schaft wird flach gestrickt, jede Fahrt eine Reihe' : ''}. Zwischen Schaft und Ferse: ${plainRows > 0 ? `${plainRows} glatte Reihen und ` : ''}${anklePasses} Reihen Schlauch. Eine Socke braucht die Hälfte des Garns.`,
   printedGauge: (gauge) => `Maschenprobe: ${gauge}, gewaschen und geruht.`,

@@ -109,7 +109,7 @@ export const STAND_DE: typeof STAND_EN = {
     title: 'Den Plan beim Stricken ändern',
     same: 'Die Socke auf der Seite ist die, die Sie stricken. Ändern Sie sie unter Form (einen längeren Fuß, eine andere Spitze) und kommen Sie wieder: Das Gestrickte bleibt, der Rest wird neu geplant.',
     free: 'Noch ist nichts gestrickt: Die Socke folgt jeder Änderung unter Form.',
-    field: (field, was, is) => `${field}: ${was} → ${is}`, absent: 'nicht angegeben', list: (count) => (count === 1 ? 'ein Eintrag' : `${count} Einträge`),
+    field: (field, was, is) => `${field}: ${was}, jetzt ${is}`, absent: 'nicht angegeben', list: (count) => (count === 1 ? 'ein Eintrag' : `${count} Einträge`),
     can: (done, was, is) => `Die ${done} gestrickten Reihen bleiben, wie sie sind. Die Socke hat dann ${is} Reihen, jetzt ${was}.`,
     cannot: 'Das passt nicht zum Gestrickten. Ihr Plan bleibt, wie er ist.',
     take: 'Geänderten Plan übernehmen', taken: 'Der Rest ist neu geplant. Lange drücken nimmt zurück.',

@@ -108,7 +108,7 @@ export const STAND_EN = {
     title: 'Change the plan while knitting',
     same: 'The sock on the page is the one that you are knitting. Change it in Shape (a longer foot, another toe), then come back here: what is knitted stays, the rest is planned anew.',
     free: 'Nothing is knitted yet: the sock follows every change in Shape.',
-    field: (field: string, was: string, is: string) => `${field}: ${was} → ${is}`, absent: 'not given', list: (count: number) => (count === 1 ? 'one entry' : `${count} entries`),
+    field: (field: string, was: string, is: string) => `${field}: ${was}, now ${is}`, absent: 'not given', list: (count: number) => (count === 1 ? 'one entry' : `${count} entries`),
     can: (done: number, was: number, is: number) => `The ${done} passes that are knitted stay as they are. The sock has ${is} passes then, ${was} now.`,
     cannot: 'This does not go with what is knitted. Your plan stays as it is.',
     take: 'Take the changed plan', taken: 'The rest is planned anew. Hold down to undo.',

@@ -122,6 +122,12 @@ describe('the lesson', () => {
     await settled(page);
     expect(await page.evaluate(() => window.heelwright?.pass ?? null)).toBe(pass);
     expect(await page.locator('.lesson-pass').textContent()).toContain(String(pass));
+    // Stopped on the way, the sock hangs as it does after the pass that it has come to.
+    await page.getByRole('button', { name: 'Play', exact: true }).click();
+    await page.getByRole('button', { name: 'Stop', exact: true }).click();
+    const shown = Number(/\d+/.exec(await page.locator('.lesson-pass').textContent() ?? '')?.[0]);
+    expect(shown).toBeLessThan(pass!);
+    await expect.poll(() => page.evaluate(() => window.heelwright?.pass ?? null), { timeout: 60_000 }).toBe(shown);
     expect(errors).toEqual([]);
   });
 
