@@ -21,7 +21,7 @@ export const STAND_DE: typeof STAND_EN = {
     sides: { left: ['links'], right: ['rechts'] },
     all: ['alle'],
     none: ['keine', 'leer'],
-    rest: ['rest', 'übrige', 'andere'],
+    rest: ['übrige', 'rest', 'andere'],
     to: ['bis'],
     example: 'hinten: alle; vorn: L12-R12 arbeiten, 3 gehalten links, Rest leer',
     nothing: 'Noch ist nichts eingegeben.',

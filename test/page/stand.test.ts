@@ -4,47 +4,9 @@ import { chromium } from 'playwright-core';
 import type { BrowserContext, Page } from 'playwright-core';
 import { describe, expect, inject, it, onTestFinished } from 'vitest';
 import { openPage } from './browser.ts';
-import type { OpenedPage, OpenOptions } from './browser.ts';
+import type { OpenedPage } from './browser.ts';
 import { namelessControls } from './name-controls.ts';
-
-/** 24 stitches, few passes: 10 rows of leg, 2 plain, 4 ankle, 12 heel, 8 foot, 6 toe are 42 (counted by hand from the counts). */
-const SHORT = {
-  heelwright: 1, name: 'Short sock', gauge: { stitchesPer10cm: 20, rowsPer10cm: 28 }, heel: { turnDownWidth: 6 }, toe: { tipStitches: 8 },
-  counts: { stitches: 24, legPasses: 10, footPasses: 8 },
-} as const;
-const SHORT_PASSES = 42;
-/** The same with a foot long enough for a pass 57. */
-const LONG = { ...SHORT, name: 'Long sock', counts: { ...SHORT.counts, footPasses: 40 } } as const;
-
-interface Kept { readonly sock: number; readonly stop: number; readonly notes: readonly { readonly stop: number; readonly text: string }[]; readonly file: typeof SHORT; readonly second: string }
-
-/** The page with a sock in the room at the machine, as after a visit that ended there. */
-async function openStand(sock: unknown, options: OpenOptions = {}): Promise<OpenedPage> {
-  const keep = `try { if (localStorage.getItem('heelwright.sock') === null) {
-    localStorage.setItem('heelwright.sock', ${JSON.stringify(JSON.stringify(sock))}); localStorage.setItem('heelwright.settings', '{"room":"stand"}'); } } catch {}`;
-  const opened = await openPage({ ...options, before: `${keep}\n${options.before ?? ''}` });
-  await shown(opened.page);
-  return opened;
-}
-
-/** The room at the machine is there; the sock's shape may still be under way. */
-async function shown(page: Page): Promise<void> {
-  await page.locator('.stand-acts li').first().waitFor();
-}
-
-const kept = (page: Page): Promise<Kept> => page.evaluate(() => {
-  const [id] = JSON.parse(localStorage.getItem('heelwright.stand') ?? '[]') as string[];
-  return JSON.parse(localStorage.getItem(`heelwright.stand.${id}`) ?? 'null') as Kept;
-});
-
-/** Presses a key so many times, slower than a contact bounces. */
-async function press(page: Page, key: string, times = 1): Promise<void> {
-  for (let i = 0; i < times; i += 1) await page.keyboard.press(key, { delay: 55 });
-}
-
-/** What the large counter shows: `57 of 74`. */
-const counted = (page: Page): Promise<string> => page.evaluate(() => ['.stand-count', '.stand-of'].map((part) => document.querySelector(part)?.textContent ?? '').join(' '));
-const said = (page: Page): Promise<string | null> => page.locator('.stand-said').textContent();
+import { counted, kept, LONG, openStand, press, said, SHORT, SHORT_PASSES, shown } from './stand-page.ts';
 
 /** A finger that stays down for a while, in the middle of the words. */
 async function touch(page: Page, milliseconds: number): Promise<void> {
@@ -210,7 +172,7 @@ describe('at the machine', () => {
     expect(look.count).toBeGreaterThanOrEqual(least);
     expect(await page.locator('.stand-counter-name').textContent()).toBe('Counter after this pass');
     expect(await counted(page)).toBe(`20 of ${SHORT_PASSES}`);
-    expect(await page.locator('.stand-in-part').textContent()).toBe('4 of 12 in this part');
+    expect(await page.locator('.stand-in-part').textContent()).toBe('4 of 6 in this part');
     expect(look).toMatchObject({ zone: 'none', select: 'none' });
     for (const part of ['overflow', 'page', 'wide'] as const) expect(look[part], part).toBeLessThanOrEqual(1);
     // Pass 20 is the heel's fourth (10 + 2 + 4 before it): four needles held.
@@ -297,6 +259,7 @@ describe('changes at the machine', () => {
     await page.getByRole('textbox', { name: /in hand/ }).fill('25');
     await page.keyboard.press('Enter');
     const answer = page.locator('.stand-answer');
+    await expect.poll(() => answer.evaluate((element) => element === document.activeElement)).toBe(true);
     await expect.poll(() => answer.textContent()).toMatch(/The leg can be .* cm long: \d+ passes.*weigh the first sock/s);
     await page.getByRole('button', { name: 'Plan this leg' }).click();
     const long = await page.evaluate(() => window.heelwright?.file.leg?.lengthMm ?? 0);
@@ -305,6 +268,25 @@ describe('changes at the machine', () => {
     await page.getByRole('textbox', { name: /in hand/ }).fill('1');
     await page.keyboard.press('Enter');
     await expect.poll(() => answer.textContent()).toContain('does not last even for the shortest leg');
+  });
+
+  it('a leg that is knitted is not planned: the yarn left is judged for the rest, what was not weighed is named', async () => {
+    const yarns = [{ name: 'Blue', colour: '#0000ff', from: 'leg' }, { name: 'Red', colour: '#ff0000', from: 'heel' }, { name: 'Blue', colour: '#0000ff', from: 'foot' }];
+    const { page } = await openStand({ ...SHORT, yarns });
+    await press(page, 'Space', 20);
+    await page.getByRole('button', { name: 'Yarn', exact: true }).click();
+    const fields = page.getByRole('textbox', { name: /in hand/ }), answer = page.locator('.stand-answer');
+    expect(await fields.count()).toBe(2);
+    await fields.first().fill('300');
+    await page.keyboard.press('Enter');
+    await expect.poll(() => answer.textContent()).toMatch(/The leg is knitted.*Blue lasts for the rest.*Not weighed: Red/s);
+    expect(await answer.getByRole('button').count()).toBe(0);
+    await fields.first().fill('1');
+    await page.keyboard.press('Enter');
+    await expect.poll(() => answer.textContent()).toContain('Blue does not last');
+    await fields.last().fill('much');
+    await page.keyboard.press('Enter');
+    await expect.poll(() => answer.textContent()).toBe('Red: give a number from 0, or leave it empty if it is not weighed.');
   });
 
   it('a mistake: the needles that are seen find their pass, and the place is set there', async () => {
@@ -321,8 +303,14 @@ describe('changes at the machine', () => {
     await page.getByRole('button', { name: 'Set my place after pass 21' }).click();
     expect(await counted(page)).toBe(`22 of ${SHORT_PASSES}`);
     expect((await kept(page)).stop).toBe(22);
-    // By tapping: one needle that should be held works.
+    // By tapping: one needle that should be held works. What is not understood leaves no verdict, until the drawing is used.
     await page.getByRole('button', { name: 'A mistake?' }).click();
+    await sheet.getByRole('textbox', { name: 'What you see' }).fill('front: L4 dancing');
+    await page.keyboard.press('Enter');
+    await expect.poll(() => sheet.locator('.stand-wrong').textContent()).toContain('not understood');
+    expect(await answers.textContent()).toBe('');
+    await page.getByRole('button', { name: 'As my place says' }).click();
+    expect(await sheet.locator('.stand-wrong').textContent()).toBe('');
     await page.getByRole('button', { name: /^Front bed L6: held/ }).click();
     expect(await page.getByRole('button', { name: /^Front bed L6: empty/ }).count()).toBe(1);
     await expect.poll(() => answers.textContent()).toMatch(/Front bed L6: empty, should be held/);

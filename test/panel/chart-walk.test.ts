@@ -49,7 +49,7 @@ it('where the fabric ends the step stays; along the closing row it goes on', () 
 });
 
 it('the camera: all in sight when fitted, the place under the pointer kept when zoomed, a cell brought in from beyond', () => {
-  const board = { width: 800, height: 600 }, fitted = fitChart(chart, board), at = { x: 400, y: 300 };
+  const board = { width: 800, height: 600 }, fitted = fitChart(chart, board), at = { x: 404, y: 307 };
   expect(fitted.y).toBeGreaterThanOrEqual(MARGIN.top - 1e-9);
   expect(fitted.y + chart.rowCount * chart.cellHeightMm * fitted.scale).toBeLessThanOrEqual(board.height - MARGIN.bottom + 1e-9);
   const zoomed = zoomChart(chart, board, fitted, 3, at);
