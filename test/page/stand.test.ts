@@ -334,8 +334,8 @@ describe('changes at the machine', () => {
 
 describe('what a browser may lack', () => {
   it.each([
-    ['refused', 'Object.defineProperty(navigator, "wakeLock", { value: { request: () => Promise.reject(new Error("no")) }, configurable: true });', 'set the device to stay on, the browser refused'],
-    ['absent', 'Object.defineProperty(navigator, "wakeLock", { value: undefined, configurable: true });', 'set the device to stay on, this browser cannot'],
+    ['refused', 'Object.defineProperty(navigator, "wakeLock", { value: { request: () => Promise.reject(new Error("no")) }, configurable: true });', 'the browser refused'],
+    ['absent', 'Object.defineProperty(navigator, "wakeLock", { value: undefined, configurable: true });', 'this browser cannot'],
   ])('a screen kept awake, %s: said plainly', async (_, before, words) => {
     const { page, errors } = await openStand(SHORT, { before });
     await expect.poll(() => said(page)).toContain(words);
