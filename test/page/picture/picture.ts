@@ -40,7 +40,10 @@ function grow(file: SockFile, isQuick = false): Growing {
   const { sock } = knitSock(file);
   if (sock === null) throw new Error('the sock cannot be knitted');
   const hanger = createSockHanger(sock), grower = createGrower(sock, hanger.growth, hanger.book), attention = { pass: 0, isResting: false };
-  for (let task = grower.next(attention); task !== null && !(isQuick && task.quality > 0); task = grower.next(attention)) {
+  // The shape that is looked at first is relaxed in any case.
+  let relaxed = 0;
+  for (let task = grower.next(attention); task !== null && !(isQuick && relaxed > 0 && task.quality > 0); task = grower.next(attention)) {
+    if (task.quality > 0) relaxed += 1;
     runToEnd(grower.make(task));
   }
   return {
