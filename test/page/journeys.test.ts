@@ -107,7 +107,7 @@ describe('by keyboard alone, from opening the page to the end', () => {
     await keys.press(room(page, 'passes'));
     await page.locator('.finished-card[data-status=here]').waitFor();
     const counter = async (name: string): Promise<string> => textOf(page, `.work-counters .is-${name} dd`);
-    await keys.press(button(page, /^Heel in/));
+    await keys.press(button(page, /^Heel down/));
     // 16 down to 8 and out again: one needle more waits at each pass, then one less.
     const held: number[] = [];
     for (let pass = 0; pass < 16; pass += 1) {
