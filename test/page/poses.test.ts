@@ -158,7 +158,8 @@ describe('the pass on the beds', () => {
     expect(await passOf(page)).toBe(last);
     await countersAtRest(page);
     const all = await countPixels(page);
-    expect(all.blue).toBeGreaterThan(5 * castOn.blue);
+    // The whole piece is framed farther off than its cast-on was.
+    expect(all.blue).toBeGreaterThan(4 * castOn.blue);
     expect(all.blue / all.red).not.toBeCloseTo(heel.blue / heel.red, 2);
     expect(errors).toEqual([]);
   });
