@@ -12,8 +12,6 @@ export interface StandSettings {
   readonly backKey: string | null;
 }
 
-export const FIRST_STAND_SETTINGS: StandSettings = { voice: false, tone: false, light: 'bright', forwardKey: null, backKey: null };
-
 /** Whatever is not understood falls back to the first ones. */
 export function readStandSettings(text: string | null): StandSettings {
   let kept: Partial<Record<keyof StandSettings, unknown>> = {};

@@ -19,7 +19,7 @@ export interface YarnHooks {
   readonly find: (metres: readonly (number | null)[], margin: number) => YarnAnswer;
 }
 
-/** In percent; the first is the usual one. */
+/** Yarn kept back for what the estimate does not know, in percent; the first is the usual one, `chosen by eye`. */
 const MARGINS = ['10', '5', '15', '20', '0'] as const;
 
 /** Yarn weighed for a pair, to the longest leg that it allows. */

@@ -69,11 +69,6 @@ export function inThousands(count: number): string {
   return count.toLocaleString(pageLanguage());
 }
 
-/** `1 pass`, `2 passes`. */
-export function countOf(count: number, singular: string, plural = `${singular}s`): string {
-  return `${inThousands(count)} ${count === 1 ? singular : plural}`;
-}
-
 /** A percentage with its sign, to the nearest whole: `+3`, `−28`, `0`. */
 export function formatPercent(percent: number): string {
   const whole = Math.round(percent);

@@ -74,8 +74,3 @@ export interface ChartModel {
   /** Passes after which a corner wrap of it is laid. */
   readonly cornerPasses: readonly number[];
 }
-
-/** The cell at a place; -1 beyond the chart and where nothing is knitted. */
-export function cellAtPlace({ cellAt, columnCount, rowCount }: ChartModel, column: number, row: number): number {
-  return column < 0 || row < 0 || column >= columnCount || row >= rowCount ? -1 : cellAt[row * columnCount + column];
-}

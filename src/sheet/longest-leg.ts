@@ -10,9 +10,6 @@ import { numberRuleAt } from '../plan/sock-schema.ts';
 import { withField } from '../plan/with-field.ts';
 import type { Words } from '../words/words.ts';
 
-/** Yarn kept back for what the estimate does not know: 10 %, chosen by eye. */
-export const USUAL_MARGIN = 0.1;
-
 export interface YarnInHand {
   /** Metres of each of the plan's yarns, in its order; null: not weighed, and not judged. One that comes in at several places is weighed once, at its first. */
   readonly metres: readonly (number | null)[];

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { parseNumber } from '../../src/panel/number-row.ts';
 import { snapToRange } from '../../src/panel/slider-hand.ts';
-import { countOf, formatLength, gaugeScale, lengthScale, plainScale } from '../../src/panel/units.ts';
+import { formatLength, gaugeScale, lengthScale, plainScale } from '../../src/panel/units.ts';
+import { countIn } from '../../src/words/count-words.ts';
 
 describe('units on the page', () => {
   // An inch is 25.4 mm exactly (International Yard and Pound Agreement, 1959).
@@ -34,8 +35,8 @@ describe('units on the page', () => {
   it('lengths and counts are written out', () => {
     expect(formatLength(262, 'cm')).toBe('26.2 cm');
     expect(formatLength(262, 'in')).toBe('10.31 in');
-    expect(countOf(1, 'pass', 'passes')).toBe('1 pass');
-    expect(countOf(110, 'pass', 'passes')).toBe('110 passes');
+    expect(countIn('en', 1, 'pass', 'passes')).toBe('1 pass');
+    expect(countIn('en', 110, 'pass', 'passes')).toBe('110 passes');
     expect(plainScale('%', 1).toShown(-10)).toBe(-10);
   });
 });
