@@ -2,10 +2,10 @@ import { defineConfig } from 'eslint/config';
 import tseslint from 'typescript-eslint';
 
 /** From what is planned to what is advised: rooms that run in Node, in a worker and in the page alike. */
-const CORE = ['base', 'solve', 'words', 'foot', 'plan', 'machine', 'fabric', 'shape', 'measure', 'sheet', 'pipeline', 'choose'];
+const CORE = ['base', 'solve', 'words', 'foot', 'plan', 'machine', 'fabric', 'yarn', 'shape', 'measure', 'sheet', 'pipeline', 'choose'];
 
 /** Rooms of which view and panel may have the types only. */
-const OTHERS = CORE.filter((room) => room !== 'base' && room !== 'words');
+const OTHERS = CORE.filter((room) => room !== 'base' && room !== 'words' && room !== 'yarn');
 
 /**
  * What each room may import from the others, values or types only. The arrows are drawn in
@@ -19,19 +19,20 @@ const ROOMS = {
   plan: { values: ['base', 'foot'], types: [] },
   machine: { values: ['base'], types: ['plan'] },
   fabric: { values: ['base'], types: ['machine'] },
+  yarn: { values: ['base'], types: ['machine', 'fabric'] },
   shape: { values: ['base', 'solve', 'fabric', 'foot'], types: ['machine'] },
-  measure: { values: ['base', 'foot', 'fabric'], types: ['plan', 'machine', 'shape'] },
+  measure: { values: ['base', 'foot', 'fabric', 'yarn'], types: ['plan', 'machine', 'shape'] },
   sheet: { values: CORE.slice(0, CORE.indexOf('sheet')), types: [] },
   pipeline: { values: CORE.slice(0, CORE.indexOf('pipeline')), types: [] },
   choose: { values: CORE.slice(0, CORE.indexOf('choose')), types: [] },
   worker: { values: CORE, types: [] },
-  view: { values: ['base', 'words'], types: [...OTHERS, 'worker', 'panel'] },
-  panel: { values: ['base', 'words'], types: [...OTHERS, 'worker', 'view'] },
+  view: { values: ['base', 'words', 'yarn'], types: [...OTHERS, 'worker', 'panel'] },
+  panel: { values: ['base', 'words'], types: [...OTHERS, 'yarn', 'worker', 'view'] },
 };
 
 const NO_RANDOM = { object: 'Math', property: 'random', message: 'Pass a seeded source in: the same sock gives the same shape.' };
 /** Rooms on whose bytes a shape hangs, and functions that engines may round as they like. */
-const TO_THE_BIT = ['base', 'solve', 'foot', 'machine', 'fabric', 'shape'];
+const TO_THE_BIT = ['base', 'solve', 'foot', 'machine', 'fabric', 'yarn', 'shape'];
 const ENGINES_OWN = ['sin', 'cos', 'tan', 'asin', 'acos', 'atan', 'atan2', 'exp', 'log', 'log2', 'log10', 'pow', 'cbrt', 'hypot', 'sinh', 'cosh', 'tanh'];
 
 /** Imports from outside the rooms, as regular expressions of the whole specifier. */

@@ -1,8 +1,9 @@
 import type { Fabric } from '../fabric/fabric.ts';
 import type { GrowingFabric } from '../fabric/growing-fabric.ts';
 import type { StitchGrid } from '../machine/grid.ts';
+import { vertexNormals } from '../yarn/vertex-normals.ts';
 import { CELL_KINDS, fillHem } from './cloth-geometry.ts';
-import { posePartInto, vertexNormals } from './cloth-pose.ts';
+import { posePartInto } from './cloth-pose.ts';
 import { LoadedCloth } from './loaded-cloth.ts';
 import { poseWrapsInto, type WrapPlace } from './wrap-bars.ts';
 

@@ -1,8 +1,9 @@
 import { BufferAttribute, BufferGeometry, DataTexture, FloatType, NearestFilter, RedIntegerFormat, RGBAFormat, UnsignedIntType } from 'three';
 import type { Fabric } from '../fabric/fabric.ts';
 import type { StitchGrid } from '../machine/grid.ts';
+import { vertexNormals } from '../yarn/vertex-normals.ts';
 import { buildCloth, type ClothGeometry, paddedLength, TEXTURE_WIDTH } from './cloth-geometry.ts';
-import { type PosedCloth, poseClothInto, vertexNormals } from './cloth-pose.ts';
+import { type PosedCloth, poseClothInto } from './cloth-pose.ts';
 import { placeOnScale } from './colour-scale.ts';
 import type { Rgb } from './colour.ts';
 import { litLoops, LOOK, markColour, packLooksInto } from './loop-looks.ts';

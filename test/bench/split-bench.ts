@@ -14,7 +14,8 @@ import { makeStartShape } from '../../src/shape/start-shape.ts';
 import { createTwoLevelMetric, minimise } from '../../src/solve/index.ts';
 import type { EnergyTerm, Preconditioner } from '../../src/solve/index.ts';
 import { buildCloth } from '../../src/view/cloth-geometry.ts';
-import { poseClothInto, vertexNormals } from '../../src/view/cloth-pose.ts';
+import { poseClothInto } from '../../src/view/cloth-pose.ts';
+import { vertexNormals } from '../../src/yarn/vertex-normals.ts';
 import { knitOrThrow, TEN_THOUSAND } from './bench-socks.ts';
 import { printTable } from './table.ts';
 

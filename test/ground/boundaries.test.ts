@@ -23,13 +23,14 @@ const IMPORTS: readonly (readonly [room: string, allowed: readonly string[], ref
   ['plan', ['../base/x.ts', '../foot/x.ts'], ['../machine/x.ts', '../machine/codes.ts', '../sheet/x.ts', 'node:path']],
   ['machine', ['../base/x.ts'], ['../plan/x.ts', '../fabric/x.ts', '../solve/x.ts']],
   ['fabric', ['../base/x.ts', '../machine/codes.ts'], ['../machine/x.ts', '../plan/x.ts', '../shape/x.ts', '../solve/x.ts']],
+  ['yarn', ['../base/x.ts', '../machine/codes.ts'], ['../fabric/x.ts', '../machine/x.ts', '../shape/x.ts', 'three']],
   ['shape', ['../base/x.ts', '../solve/x.ts', '../fabric/x.ts', '../foot/x.ts', '../machine/codes.ts'], ['../machine/x.ts', '../plan/x.ts', '../measure/x.ts', 'three']],
-  ['measure', ['../foot/x.ts', '../fabric/x.ts', '../machine/codes.ts'], ['../plan/x.ts', '../shape/x.ts', '../solve/x.ts', '../sheet/x.ts']],
+  ['measure', ['../foot/x.ts', '../fabric/x.ts', '../yarn/x.ts', '../machine/codes.ts'], ['../plan/x.ts', '../shape/x.ts', '../solve/x.ts', '../sheet/x.ts']],
   ['sheet', ['../plan/x.ts', '../machine/x.ts', '../measure/x.ts'], ['../pipeline/x.ts', '../choose/x.ts', 'node:fs', '../panel/x.ts']],
   ['pipeline', ['../plan/x.ts', '../sheet/x.ts'], ['../choose/x.ts', '../worker/x.ts', 'three']],
   ['choose', ['../pipeline/x.ts', '../base/x.ts'], ['../worker/x.ts', '../view/x.ts', '../main.ts']],
   ['worker', ['../pipeline/x.ts', '../choose/x.ts', './x.ts'], ['../view/x.ts', '../panel/x.ts', 'three', 'lil-gui', 'node:fs']],
-  ['view', ['../base/x.ts', '../machine/codes.ts', 'three', 'three/addons/x.js', '../../shaders/a.vert.glsl?raw', './x.css'], ['../machine/x.ts', '../plan/x.ts', '../pipeline/x.ts', '../panel/x.ts', 'lil-gui', '../main.ts']],
+  ['view', ['../base/x.ts', '../yarn/x.ts', '../machine/codes.ts', 'three', 'three/addons/x.js', '../../shaders/a.vert.glsl?raw', './x.css'], ['../machine/x.ts', '../plan/x.ts', '../pipeline/x.ts', '../panel/x.ts', 'lil-gui', '../main.ts']],
   ['panel', ['../base/x.ts', '../words/x.ts', '../machine/codes.ts', 'lil-gui', './panel.css'], ['../view/x.ts', '../plan/x.ts', 'three', '../../shaders/a.vert.glsl?raw', '../main.ts']],
 ];
 
@@ -38,6 +39,7 @@ const TYPES: readonly (readonly [room: string, allowed: readonly string[], refus
   ['plan', [], ['../machine/x.ts', '../fabric/x.ts']],
   ['machine', ['../plan/x.ts'], ['../fabric/x.ts', '../shape/x.ts']],
   ['fabric', ['../machine/x.ts'], ['../plan/x.ts', '../shape/x.ts']],
+  ['yarn', ['../machine/x.ts', '../fabric/x.ts'], ['../plan/x.ts', '../shape/x.ts']],
   ['shape', ['../machine/x.ts'], ['../plan/x.ts', '../measure/x.ts']],
   ['measure', ['../plan/x.ts', '../machine/x.ts', '../shape/x.ts'], ['../solve/x.ts', '../pipeline/x.ts']],
   ['base', [], ['../plan/x.ts', 'three']],
@@ -83,7 +85,7 @@ describe('rooms', () => {
 });
 
 it('rooms on which a shape hangs use no function that engines round as they like', async () => {
-  for (const room of ['base', 'solve', 'foot', 'machine', 'fabric', 'shape']) {
+  for (const room of ['base', 'solve', 'foot', 'machine', 'fabric', 'yarn', 'shape']) {
     expect(await rulesBrokenBy(`src/${room}/snippet.ts`, 'export const x = Math.sin(1);\n'), room).toEqual(['no-restricted-properties']);
     expect(await rulesBrokenBy(`src/${room}/snippet.ts`, 'export const x = Math.sqrt(2);\n'), room).toEqual([]);
   }
@@ -104,7 +106,7 @@ describe('core rooms know no page, clock, chance or late loading', () => {
     ['export const x = import.meta.url;', 'no-restricted-syntax'],
   ];
 
-  for (const room of ['base', 'solve', 'foot', 'plan', 'machine', 'fabric', 'shape', 'measure', 'sheet', 'pipeline', 'choose']) {
+  for (const room of ['base', 'solve', 'foot', 'plan', 'machine', 'fabric', 'yarn', 'shape', 'measure', 'sheet', 'pipeline', 'choose']) {
     it(`src/${room}`, async () => {
       for (const [code, rule] of FORBIDDEN) expect(await rulesBrokenBy(`src/${room}/snippet.ts`, `${code}\n`), code).toContain(rule);
     });

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import type { Fabric } from '../../src/fabric/fabric.ts';
 import { buildCloth } from '../../src/view/cloth-geometry.ts';
-import { hollowness, poseClothInto, vertexNormals } from '../../src/view/cloth-pose.ts';
+import { hollowness, poseClothInto } from '../../src/view/cloth-pose.ts';
+import { vertexNormals } from '../../src/yarn/vertex-normals.ts';
 import { castContactShadow, SHADOW_SIZE } from '../../src/view/contact-shadow.ts';
 import { buildPicker, castRay, nearestVertex } from '../../src/view/pick-loop.ts';
 import { createWrapBars, poseWrapsInto } from '../../src/view/wrap-bars.ts';
