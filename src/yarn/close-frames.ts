@@ -20,8 +20,8 @@ export interface Closing {
 /** Entries that a closing stitch adds: its own, the one at its far end, and the one that the far loop ends in. */
 const ADDED = 3;
 
-/** Rows that a row of loops and what closes it take from vertex to vertex over an edge: last loop, graft, last loop. */
-const GRAFT_ROWS = 3, BOUND_ROWS = 2;
+/** Rows from last loop to last loop over a grafted edge: the one loop, the graft, the other. */
+const GRAFT_ROWS = 3;
 
 /** Closing stitches whose loops are all there, in yarn order. */
 export function findClosings(fabric: Fabric, grid: StitchGrid): Closing[] {
@@ -80,20 +80,18 @@ function lengthOf(way: Way): number {
   return sum;
 }
 
-/** The way goes on where the wales point, and farther out where the edge leaves it less than `rows` rows. */
-function findWay(frames: LoopFrames, near: number, far: number, rows: number, rowMm: number): Way {
-  const a = at(frames.positions, near), b = at(frames.positions, far), wales = [unit(at(frames.up, near)), unit(at(frames.up, far))] as const;
+/** The way goes on where the wales point, and farther out where the edge leaves it too little room. */
+function findWay(frames: LoopFrames, { near, far }: Closing, rowMm: number): Way {
+  const a = at(frames.positions, near), b = at(frames.positions, far), wales = [unit(at(frames.along, near)), unit(at(frames.along, far))] as const;
   const out = unit(plus(plus(...wales), plus(at(frames.normals, near), at(frames.normals, far))));
-  const wayWith = (reach: number, lift: number): Way => [
-    a, plus(plus(a, wales[0], reach), out, lift), plus(plus(b, wales[1], reach), out, lift), b,
-  ];
-  let low = 0, high = rows * rowMm;
-  for (let i = 0; i < 16; i++) {
+  const wayWith = (lift: number): Way => [a, plus(plus(a, wales[0], rowMm), out, lift), plus(plus(b, wales[1], rowMm), out, lift), b];
+  let low = 0, high = GRAFT_ROWS * rowMm;
+  for (let i = 0; i < 12; i++) {
     const middle = (low + high) / 2;
-    if (lengthOf(wayWith(Math.min(middle, rowMm), Math.max(0, middle - rowMm))) < rows * rowMm) low = middle;
+    if (lengthOf(wayWith(middle)) < GRAFT_ROWS * rowMm) low = middle;
     else high = middle;
   }
-  return wayWith(Math.min(low, rowMm), Math.max(0, low - rowMm));
+  return wayWith(low);
 }
 
 /** Frames with room for what closes the fabric: last loops end over the edge, and closing stitches have frames of their own. */
@@ -107,68 +105,63 @@ export function frameClosings(fabric: Fabric, grid: StitchGrid, frames: LoopFram
   };
   const childOf = new Int32Array(entries).fill(-1);
   childOf.set(frames.childOf);
-  const { positions, across, up, below, normals } = frames;
-  const closed = { positions: longer(positions), across: longer(across), up: longer(up), below: longer(below), normals: longer(normals), childOf };
-  const isGraft = grid.kind[closings[0].loop] === LOOP.graft, ways = closings.map((closing) => wayOf(fabric, frames, closing, isGraft));
-  closings.forEach((closing, i) => {
-    const ends = isGraft ? spreadGraft(closed, fabric, closings, ways, i) : raiseEdge(closed, fabric, closing, ways[i]);
-    const targets = [[closing.near, closing.frame], [closing.far, closing.frame + 2]] as const;
-    targets.forEach(([vertex, frame], side) => {
-      if (vertex < 0) return;
-      childOf[vertex] = frame;
-      closed.up.set(minus(ends[side], at(positions, vertex)), 3 * vertex);
-    });
+  const closed = {
+    positions: longer(frames.positions), fromLeft: longer(frames.fromLeft), toRight: longer(frames.toRight),
+    along: longer(frames.along), normals: longer(frames.normals), childOf,
+  };
+    closings.forEach((closing) => {
+    if (grid.kind[closing.loop] === LOOP.graft && closing.far >= 0) spreadGraft(closed, closing);
+    else raiseEdge(closed, fabric, closing);
+    childOf[closing.near] = closing.frame;
+    if (closing.far >= 0) childOf[closing.far] = closing.frame + 2;
   });
   return closed;
 }
 
-function wayOf({ waleMm }: Fabric, frames: LoopFrames, { near, far }: Closing, isGraft: boolean): Way {
-  if (far >= 0) return findWay(frames, near, far, isGraft ? GRAFT_ROWS : BOUND_ROWS, waleMm);
-  const a = at(frames.positions, near), up = times(unit(at(frames.up, near)), waleMm / 3);
-  return [a, plus(a, up), plus(a, up, 2), plus(a, up, 3)];
-}
-
-function putFrame(frames: LoopFrames, entry: number, position: Vector, across: Vector, up: Vector, below: Vector): void {
+function putFrame(frames: LoopFrames, entry: number, position: Vector, across: Vector, along: Vector): void {
   frames.positions.set(position, 3 * entry);
-  frames.across.set(across, 3 * entry);
-  frames.up.set(up, 3 * entry);
-  frames.below.set(below, 3 * entry);
-  frames.normals.set(unit(cross(across, up)), 3 * entry);
+  frames.fromLeft.set(across, 3 * entry);
+  frames.toRight.set(across, 3 * entry);
+  frames.along.set(along, 3 * entry);
+  frames.normals.set(unit(cross(across, along)), 3 * entry);
 }
 
 /** A stitch to the right at the near loop, where both sides agree about it. */
 function acrossOf(frames: LoopFrames, { near, far }: Closing): Vector {
-  const here = at(frames.across, near);
-  return far < 0 ? here : times(minus(here, at(frames.across, far)), 0.5);
+  const [here, there] = [near, far].map((vertex) => times(plus(at(frames.fromLeft, vertex), at(frames.toRight, vertex)), 0.5));
+  return far < 0 ? here : times(minus(here, there), 0.5);
 }
+
+/** Where on its way a graft's row has the direction that heads and feet have at either end of it: nearer the middle than where they lie, so that heads lean over the edge. */
+const LEANING = 0.42;
 
 /**
  * A graft's row: it stands on the near loops as a course of knitting does, and seen from the far side it stands on the far ones, whose wales
  * lie half a stitch off: each stitch shares the loop before it and its own with its neighbours. The half stitch is shared out among the three rows.
  */
-function spreadGraft(frames: LoopFrames, { waleMm }: Fabric, closings: readonly Closing[], ways: readonly Way[], i: number): readonly [Vector, Vector] {
-  const closing = closings[i], across = acrossOf(frames, closing), step = times(across, closing.run), tangents = [slopeOf(ways[i], 1 / 3), slopeOf(ways[i], 2 / 3)].map((slope) => times(unit(slope), waleMm));
-  const near = plus(along(ways[i], 1 / 3), step, -1 / 6), far = plus(along(ways[i], 2 / 3), step, 1 / 6), end = plus(far, step, -1 / 2), { frame } = closing;
-  putFrame(frames, frame, near, across, tangents[0], minus(near, ways[i][0]));
-  putFrame(frames, frame + 1, end, across, tangents[1], minus(end, near));
-  putFrame(frames, frame + 2, far, times(across, -1), times(tangents[1], -1), minus(far, ways[i][3]));
-  frames.up.set(minus(end, near), 3 * frame);
-  frames.up.set(minus(ways[i][3], far), 3 * (frame + 1));
-  frames.up.set(plus(minus(near, far), step, 1 / 2), 3 * (frame + 2));
+function spreadGraft(frames: LoopFrames, closing: Closing): void {
+  const { frame, near, far: opposite, run } = closing, rowMm = 0.5 * (sizeOf(at(frames.along, near)) + sizeOf(at(frames.along, opposite)));
+  const way = findWay(frames, closing, rowMm), across = acrossOf(frames, closing), step = times(across, run);
+  const [first, second] = [slopeOf(way, LEANING), slopeOf(way, 1 - LEANING)].map((slope) => times(unit(slope), rowMm)), far = plus(along(way, 2 / 3), step, 1 / 6);
+  putFrame(frames, frame, plus(along(way, 1 / 3), step, -1 / 6), across, first);
+  putFrame(frames, frame + 1, plus(far, step, -1 / 2), across, second);
+  putFrame(frames, frame + 2, far, times(across, -1), times(second, -1));
   frames.childOf[frame] = frame + 1;
-  return [near, far];
 }
 
-/** Thicknesses are not known here: the two rows' heads stand a third of a row apart on the edge. */
-const EDGE_GAP = 1 / 3;
+/** The two rows stand this share of a row apart on a bound-off edge, so that their heads, which lie to the inside, do not reach into each other; chosen by eye. */
+const EDGE_GAP = 0.85;
 
-/** A bound-off edge: the last loops of both sides stand up side by side. The closing stitch's own frame is the near loop's end. */
-function raiseEdge(frames: LoopFrames, { waleMm }: Fabric, closing: Closing, way: Way): readonly [Vector, Vector] {
-  const across = acrossOf(frames, closing), middle = along(way, closing.far < 0 ? 1 : 0.5), chord = closing.far < 0 ? [0, 0, 0] as const : unit(slopeOf(way, 0.5));
-  const out = closing.far < 0 ? at(frames.up, closing.near) : cross(across, chord), up = times(unit(out), waleMm), { frame } = closing;
-  const near = plus(middle, chord, -0.5 * EDGE_GAP * waleMm), far = plus(middle, chord, 0.5 * EDGE_GAP * waleMm);
-  putFrame(frames, frame, near, across, up, up);
-  putFrame(frames, frame + 1, middle, across, up, up);
-  putFrame(frames, frame + 2, far, times(across, -1), up, up);
-  return [near, far];
+/** Square of the least height in rows to which loops stand up that come from far apart. */
+const LEAST_RISE = 0.3;
+
+/** A bound-off edge: the last loops of both sides stand up side by side, a row high. The closing stitch's own frame is the near loop's end. */
+function raiseEdge(frames: LoopFrames, { waleMm }: Fabric, closing: Closing): void {
+  const across = acrossOf(frames, closing), { frame, near, far } = closing, a = at(frames.positions, near);
+  const chord = far < 0 ? [0, 0, 0] as const : minus(at(frames.positions, far), a), apart = sizeOf(chord), gap = far < 0 ? 0 : EDGE_GAP * waleMm;
+  const up = far < 0 ? at(frames.along, near) : times(unit(cross(across, chord)), waleMm), lean = 0.5 * (apart - gap) / waleMm;
+  const middle = plus(plus(a, chord, 0.5), up, Math.sqrt(Math.max(LEAST_RISE, 1 - lean * lean))), aside = times(unit(chord), 0.5 * gap);
+  putFrame(frames, frame, minus(middle, aside), across, up);
+  putFrame(frames, frame + 1, middle, across, up);
+  putFrame(frames, frame + 2, plus(middle, aside), times(across, -1), up);
 }

@@ -11,7 +11,7 @@ const END_POINTS = 3;
 const STEP_ROWS = 1.15, DEPTH_UP = -1.6, DEPTH_DOWN = -2.6, BELOW = -0.4;
 
 /** Thicknesses by which a rib's wales stand farther in than plain ones. */
-const RIB_DEPTH = 0.8;
+const RIB_DEPTH = 1;
 
 /** Stitches aside: behind the tail's own stitch, and then on at a slant with a little swing, as a darning needle leaves it. Chosen by eye. */
 const aside = (step: number): number => Math.min(1, step / 2) - 0.62 + 0.12 * step + 0.08 * Math.min(2, Math.abs(step - 4));

@@ -4,6 +4,7 @@ import { frameLoops } from './loop-frames.ts';
 import { shapeLoop } from './loop-shape.ts';
 import { type LaidFabric, type LayDesk } from './lay-desk.ts';
 import { layLoop, layWrap, layerLoops } from './lay-loops.ts';
+import { makeRoom } from './make-room.ts';
 import { measureAlong } from './measure-along.ts';
 import { PART, PIECE_POINTS, POINT_STRIDE, type YarnLay } from './yarn-lay.ts';
 
@@ -12,7 +13,7 @@ export function layYarn(laid: LaidFabric, positions: Float64Array): YarnLay {
   const { fabric, grid, thread, diameterMm } = laid, count = thread.pieceCount * PIECE_POINTS;
   const closings = findClosings(fabric, grid);
   const desk: LayDesk = {
-    ...laid, frames: frameClosings(fabric, grid, frameLoops(fabric, grid, positions), closings), shapes: shapesOf(laid), layers: layerLoops(grid),
+    ...laid, frames: frameClosings(fabric, grid, frameLoops(fabric, grid, makeRoom(fabric, grid, positions, closings)), closings), shapes: shapesOf(laid), layers: layerLoops(grid),
     points: new Float32Array(POINT_STRIDE * count), ups: new Int8Array(4 * count),
   };
   for (let piece = 0; piece < thread.pieceCount; piece++) layPiece(desk, piece);
