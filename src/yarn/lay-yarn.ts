@@ -3,6 +3,7 @@ import { shapeLoop } from './loop-shape.ts';
 import { type LaidFabric, type LayDesk } from './lay-desk.ts';
 import { layLoop, layWrap, layerLoops } from './lay-loops.ts';
 import { measureAlong } from './measure-along.ts';
+import { relaxCrowds } from './relax-crowds.ts';
 import { PART, PIECE_POINTS, POINT_STRIDE, type YarnLay, type YarnThread } from './yarn-lay.ts';
 
 /** Lays every piece of yarn into a fabric of the given shape: `positions` has three entries a vertex, mm. */
@@ -14,6 +15,7 @@ export function layYarn(laid: LaidFabric, positions: Float64Array): YarnLay {
   };
   for (let piece = 0; piece < thread.pieceCount; piece++) layPiece(desk, piece);
   for (let piece = 0; piece < thread.pieceCount; piece++) if (thread.part[piece] > PART.wrap) bridge(desk.points, desk.ups, piece, thread);
+  relaxCrowds(desk);
   const lay: YarnLay = { thread, points: desk.points, ups: desk.ups, diameterMm };
   measureAlong(lay);
   return lay;
