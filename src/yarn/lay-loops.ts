@@ -59,7 +59,7 @@ export function layLoop(desk: LayDesk, piece: number): void {
   const course = isRib ? fabric.ribCourseMm : fabric.courseMm, diameter = diameterMm[grid.yarn[loop]];
   for (let k = 0; k < PIECE_POINTS; k++) {
     const v = points[3 * k + 1], isBetween = (k === 0 && goesOn(desk, loop, grid.yarnBefore[loop])) || (k === PIECE_POINTS - 1 && goesOn(desk, loop, grid.yarnAfter[loop]));
-    const u = isBetween ? (k === 0 ? -0.42 : 0.42) : points[3 * k] / course, { face, depth } = v > 1 ? top : own;
+    const u = isBetween ? (k === 0 ? -0.42 : 0.42) : points[3 * k] / course, { face, depth } = v > 0.5 ? top : own;
     const height = face * (isBetween ? 0.2 * depth : points[3 * k + 2] + depth + layers[loop] * Math.max(0, Math.min(1, 2 * v - 1)));
     placeInto(PLACE, frames, vertex, run * u, v, height * diameter);
     writePoint(desk, PIECE_POINTS * piece + k, PLACE, height);
