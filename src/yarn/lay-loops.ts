@@ -50,7 +50,7 @@ function standOf(desk: LayDesk, loop: number): Stand {
 
 /**
  * A knitted or cast-on loop: the plain loop's shape, carried along by the fabric's frame; a purl one from behind; a rib's wales before and behind its
- * middle, on plain loops' width, the yarn from one to the next running through it. Its head lies as the loop drawn through it does.
+ * middle, on plain loops' width, the yarn from one to the next running through it. Its upper half lies as the loop drawn through it asks, whose yarn passes behind its legs.
  */
 export function layLoop(desk: LayDesk, piece: number): void {
   const { fabric, grid, thread, frames, shapes, layers, diameterMm } = desk, loop = thread.loop[piece], vertex = vertexOf(fabric, loop), child = grid.child[loop];
@@ -59,10 +59,10 @@ export function layLoop(desk: LayDesk, piece: number): void {
   const diameter = diameterMm[grid.yarn[loop]];
   for (let k = 0; k < PIECE_POINTS; k++) {
     const v = points[3 * k + 1], isBetween = (k === 0 && goesOn(desk, loop, grid.yarnBefore[loop])) || (k === PIECE_POINTS - 1 && goesOn(desk, loop, grid.yarnAfter[loop]));
-    const { face, depth, courseMm } = v > 1 ? top : own;
+    const { face, depth, courseMm } = v > 0.5 ? top : own;
     const isTurn = grid.selvedge[loop] > 0 && ((k === 0 && turnsTo(desk, loop, grid.yarnBefore[loop])) || (k === PIECE_POINTS - 1 && turnsTo(desk, loop, grid.yarnAfter[loop])));
     const u = isBetween || isTurn ? (k === 0 ? -1 : 1) * (isTurn ? TURN_REACH : 0.42) : points[3 * k] / courseMm;
-    const height = face * (isBetween ? 0.2 * depth : isTurn ? 0 : points[3 * k + 2] + depth + layers[loop] * Math.max(0, Math.min(1, 2 * v - 1)));
+    const height = face * (isBetween ? 0.2 * depth : points[3 * k + 2] + depth + layers[loop] * Math.max(0, Math.min(1, 2 * v - 1)));
     placeInto(PLACE, frames, vertex, run * u, v, height * diameter);
     writePoint(desk, PIECE_POINTS * piece + k, PLACE, height);
   }
