@@ -8,10 +8,10 @@ import { PART, PIECE_POINTS, POINT_STRIDE } from './yarn-lay.ts';
 const END_POINTS = 3;
 
 /** Rows from one control point to the next along a tail; thicknesses in from the fabric's middle, of one that runs up and of one that runs down, so that they pass; rows below a loop's foot. */
-const STEP_ROWS = 1.15, DEPTH_UP = -1.6, DEPTH_DOWN = -2.6, BELOW = -0.4;
+const STEP_ROWS = 1.15, DEPTH_UP = -1.8, DEPTH_DOWN = -2.7, BELOW = -0.4;
 
 /** Thicknesses by which a rib's wales stand farther in than plain ones. */
-const RIB_DEPTH = 1;
+const RIB_DEPTH = 1.1;
 
 /** Stitches aside: behind the tail's own stitch, and then on at a slant with a little swing, as a darning needle leaves it. Chosen by eye. */
 const aside = (step: number): number => Math.min(1, step / 2) - 0.62 + 0.12 * step + 0.08 * Math.min(2, Math.abs(step - 4));
