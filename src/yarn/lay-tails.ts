@@ -68,8 +68,10 @@ function departureOf(desk: LayDesk, piece: number, closings: readonly Closing[])
   const closing = closings.find((stitch) => stitch.loop === loop);
   if (closing !== undefined && !isFirst) return thread.part[beside] === PART.graft ? leaveGraft(desk, closing, fabric.courseMm) : leaveBindOff(closing);
   if (closing !== undefined) return { vertex: closing.near, isUp: false, side: closing.run, before: [] };
-  const isUp = isFirst || thread.part[beside] === PART.seam, host = grid.wrapHost[loop];
-  return { vertex: vertexOf(fabric, host >= 0 ? host : loop), isUp, side: runOf(grid, loop) * (isUp ? 1 : -1), before: [] };
+  // The seam ends where the cast-on begins: on the other side of it.
+  if (thread.part[beside] === PART.seam) return { vertex: vertexOf(fabric, thread.mate[beside]), isUp: true, side: -runOf(grid, thread.mate[beside]), before: [] };
+  const host = grid.wrapHost[loop];
+  return { vertex: vertexOf(fabric, host >= 0 ? host : loop), isUp: isFirst, side: runOf(grid, loop) * (isFirst ? 1 : -1), before: [] };
 }
 
 const PLACE = new Float64Array(6), NEXT = new Float64Array(6);
