@@ -4,7 +4,7 @@ import type { StretchSummary } from '../measure/measure-stretch.ts';
 import type { Measures } from '../measure/measures.ts';
 import { knitSock } from '../pipeline/knit-sock.ts';
 import { poseSock } from '../pipeline/pose-sock.ts';
-import type { KnitOutcome, KnittedSock, PosedSock, YarnUse } from '../pipeline/result.ts';
+import type { KnitOutcome, KnittedSock, LaidYarn, PosedSock, YarnUse } from '../pipeline/result.ts';
 import { readSock } from '../plan/read-sock.ts';
 import type { PoseName, PoseStatus } from '../shape/pose.ts';
 import { adviseSock } from './advise-sock.ts';
@@ -44,6 +44,8 @@ export interface SockReport {
   readonly poses: Readonly<Partial<Record<PoseName, PoseReport>>> | null;
   readonly measures: Readonly<{ rest: Measures } & Partial<Record<PoseName, Measures>>> | null;
   readonly yarn: readonly YarnUse[] | null;
+  /** Along the loops as they lie as a tube, or else laid flat; null unless one of these is among the poses. */
+  readonly yarnLaid: readonly LaidYarn[] | null;
   /** How the worn sock sits; null unless `worn` is among the poses. */
   readonly fit: { readonly summary: WornSummary; readonly answers: readonly FitAnswer[] } | null;
   readonly advice: AdviceReport | null;
@@ -70,7 +72,7 @@ export interface ReportOptions {
 /** The report on something that is no sock. */
 export function refuseReport(problems: readonly Problem[]): SockReport {
   return {
-    plan: null, knit: null, fabric: null, poses: null, measures: null, yarn: null,
+    plan: null, knit: null, fabric: null, poses: null, measures: null, yarn: null, yarnLaid: null,
     fit: null, advice: null, compare: null, grade: null, tolerance: null, problems,
   };
 }
@@ -125,6 +127,7 @@ export function reportOnSock(text: string, options: ReportOptions, now: () => nu
     poses: poseReports,
     measures,
     yarn: sock.yarn,
+    yarnLaid: posed.get('tube')?.laid ?? posed.get('flat')?.laid ?? null,
     fit: reportFit(posed.get('worn')),
     advice: options.wantsAdvice === true ? reportAdvice(adviseSock(sock.file)) : null,
     compare: other === null ? null : compareSocks(sock, other.sock, [...posed.values()].map((first): PosedPair => ({ first, second: poseSock(other.sock, first.pose.name) }))),

@@ -69,7 +69,8 @@ export function createSockDesk(first: SockFile, tools: DeskTools): SockDesk {
       return;
     }
     knittable = file;
-    store.update({ ...change, planned: { plan, derivations, foot, rest: measureRest(plan) }, bedsPass: withinSock(plan, store.state().bedsPass) });
+    const { bedsPass, laid } = store.state();
+    store.update({ ...change, planned: { plan, derivations, foot, rest: measureRest(plan) }, bedsPass: withinSock(plan, bedsPass), laid: laid?.file === file ? laid : null });
     if (waiting === null && !isBack) tools.keep(file);
     makeShape(tools, file);
   };
@@ -127,10 +128,10 @@ function makeShape(tools: DeskTools, file: SockFile): void {
       picture()?.progress(positions, pose, performance.now());
       store.update({ shape: { kind: 'relaxing', fraction } });
     },
-  }, pose === 'beds' ? bedsPass : null, pose === 'beds' && bedsPass !== null ? hungAt(file, bedsPass) : null).then((outcome) => { settle(tools, outcome); });
+  }, pose === 'beds' ? bedsPass : null, pose === 'beds' && bedsPass !== null ? hungAt(file, bedsPass) : null).then((outcome) => { settle(tools, file, outcome); });
 }
 
-function settle({ store, picture }: DeskTools, outcome: MakeOutcome): void {
+function settle({ store, picture }: DeskTools, file: SockFile, outcome: MakeOutcome): void {
   switch (outcome.status) {
     case 'cancelled': return;
     case 'posed': {
@@ -138,7 +139,8 @@ function settle({ store, picture }: DeskTools, outcome: MakeOutcome): void {
       store.withdraw('worker');
       const isKept = store.state().problems.length > 0;
       if (isKept) picture()?.keepOld();
-      store.update({ posed: outcome.posed, shape: isKept ? { kind: 'kept' } : { kind: 'settled', milliseconds: outcome.milliseconds } });
+      const { laid, pose } = outcome.posed;
+      store.update({ posed: outcome.posed, ...(laid === null ? {} : { laid: { file, pose: pose.name, yarns: laid } }), shape: isKept ? { kind: 'kept' } : { kind: 'settled', milliseconds: outcome.milliseconds } });
       return;
     }
     case 'refused':

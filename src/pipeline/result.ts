@@ -3,16 +3,18 @@ import type { Fabric } from '../fabric/fabric.ts';
 import type { FormMesh } from '../foot/form-mesh.ts';
 import type { StitchGrid } from '../machine/grid.ts';
 import type { Trace } from '../machine/trace.ts';
-import type { YarnUse } from '../measure/estimate-yarn.ts';
+import type { YarnParts, YarnUse } from '../measure/estimate-yarn.ts';
 import type { WornReading } from '../measure/fit-answer.ts';
 import type { Stretch } from '../measure/measure-stretch.ts';
+import type { LaidYarn } from '../measure/measure-yarn.ts';
 import type { MeasureLines, Measures } from '../measure/measures.ts';
 import type { Derivation, Plan, PlannedFoot } from '../plan/plan-types.ts';
 import type { SockFile } from '../plan/sock-file.ts';
 import type { Program } from '../plan/step.ts';
 import type { Pose } from '../shape/pose.ts';
 
-export type { YarnUse } from '../measure/estimate-yarn.ts';
+export type { YarnParts, YarnUse } from '../measure/estimate-yarn.ts';
+export type { LaidYarn } from '../measure/measure-yarn.ts';
 
 /** Everything about a sock but its relaxed shapes: plain data, made in milliseconds. */
 export interface KnittedSock {
@@ -25,7 +27,10 @@ export interface KnittedSock {
   readonly grid: StitchGrid;
   readonly fabric: Fabric;
   readonly rest: Measures;
+  /** What it takes by the textbook's relation, by yarn. */
   readonly yarn: readonly YarnUse[];
+  /** The same by what becomes of it. */
+  readonly yarnParts: readonly YarnParts[];
   /** Cautions that do not keep the sock from being knitted (a tight top, say). */
   readonly cautions: readonly Problem[];
 }
@@ -40,6 +45,8 @@ export interface PosedSock {
   readonly measures: Measures;
   readonly lines: MeasureLines;
   readonly stretch: Stretch;
+  /** What the sock takes of each yarn along the centre lines of its loops; null in a pose that draws its cloth out, on the beds or worn. */
+  readonly laid: readonly LaidYarn[] | null;
   /** On the beds: what has been knitted by then, which the pose is of; its first loops are the sock's. Null for a pose of the whole sock. */
   readonly part: PartOnBeds | null;
   /** Worn: the foot inside, a little smaller than the one that the cloth lies on, so that it shows through gaps only. Null for any other pose. */

@@ -3,24 +3,24 @@ import type { GradedRow, SizeRow } from '../choose/size-table.ts';
 import type { Advice } from '../choose/advice.ts';
 import type { Attention } from '../pipeline/grow-sock.ts';
 import type { Keyframe } from '../pipeline/hang-at.ts';
-import type { KnittedSock, PosedSock } from '../pipeline/result.ts';
+import type { KnittedSock, LaidYarn, PosedSock } from '../pipeline/result.ts';
 import type { SockFile } from '../plan/sock-file.ts';
 import type { PoseName } from '../shape/pose.ts';
 
-/** What the page asks of the worker. `pass` is for the pose on the beds, null the usual one. `hung` a shape to go on from. `needsShape` is false where the page remembers the shape already. */
+/** What the page asks of the worker. `pass` is for the pose on the beds, null the usual one. `hung` a shape to go on from. `needsShape` is false where the page remembers the shape already: `laidIn` is that shape, where the yarn in it is to be measured anew. */
 export type WorkRequest =
-  | { readonly kind: 'make'; readonly id: number; readonly file: SockFile; readonly pose: PoseName; readonly pass: number | null; readonly needsShape: boolean; readonly hung?: Float64Array }
+  | { readonly kind: 'make'; readonly id: number; readonly file: SockFile; readonly pose: PoseName; readonly pass: number | null; readonly needsShape: boolean; readonly laidIn?: Float64Array; readonly hung?: Float64Array }
   | { readonly kind: 'grade'; readonly id: number; readonly file: SockFile; readonly sizes: readonly SizeRow[] }
   | { readonly kind: 'cancel'; readonly id: number };
 
 /**
  * What the worker says of request `id`. `done`, `graded`, `refused`, `cancelled` and `failed` are last, and
- * exactly one of them comes. `posed` is null where no shape was asked for.
+ * exactly one of them comes. `posed` is null where no shape was asked for, `laid` is then the yarn in the remembered one, null where it was not asked for.
  */
 export type WorkReply =
   | { readonly kind: 'knitted'; readonly id: number; readonly sock: KnittedSock }
   | { readonly kind: 'progress'; readonly id: number; readonly fraction: number; readonly positions: Float64Array }
-  | { readonly kind: 'done'; readonly id: number; readonly posed: PosedSock | null }
+  | { readonly kind: 'done'; readonly id: number; readonly posed: PosedSock | null; readonly laid: readonly LaidYarn[] | null }
   | { readonly kind: 'graded'; readonly id: number; readonly rows: readonly GradedRow[] }
   | { readonly kind: 'refused'; readonly id: number; readonly problems: readonly Problem[] }
   | { readonly kind: 'cancelled'; readonly id: number }

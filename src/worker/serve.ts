@@ -3,7 +3,7 @@ import type { Advice } from '../choose/advice.ts';
 import type { AdviseOptions } from '../choose/advise-sock.ts';
 import type { Grower } from '../pipeline/grow-sock.ts';
 import type { NearShape, PoseOptions } from '../pipeline/pose-sock.ts';
-import type { KnitOutcome, KnittedSock, PosedSock } from '../pipeline/result.ts';
+import type { KnitOutcome, KnittedSock, LaidYarn, PosedSock } from '../pipeline/result.ts';
 import type { SockFile } from '../plan/sock-file.ts';
 import type { PoseName } from '../shape/pose.ts';
 import type { AdviseReply, AdviseRequest, GrowRequest, Port, WorkReply, WorkRequest } from './messages.ts';
@@ -17,6 +17,8 @@ import { pauseForPost, SLICE_MS } from './slices.ts';
 export interface Workshop {
   readonly knit: (file: SockFile) => KnitOutcome;
   readonly pose: (sock: KnittedSock, pose: PoseName, options: PoseOptions) => Generator<void, PosedSock>;
+  /** Yarn in a shape at rest that is known already. */
+  readonly measureYarn: (sock: KnittedSock, positions: Float64Array) => LaidYarn[];
   readonly grade: (file: SockFile, sizes: readonly SizeRow[]) => readonly GradedRow[];
   /** Yields the part of the work that is done. */
   readonly advise: (file: SockFile, options: AdviseOptions) => Generator<number, Advice>;
@@ -33,12 +35,12 @@ export function serve(port: Port, workshop: Workshop): void {
   let last: (NearShape & { readonly pose: PoseName }) | null = null;
   const post = (reply: WorkReply | AdviseReply, transfer: Transferable[] = []): void => { port.postMessage(reply, transfer); };
 
-  const make = async ({ id, file, pose, pass, needsShape, hung }: WorkRequest & { kind: 'make' }): Promise<void> => {
+  const make = async ({ id, file, pose, pass, needsShape, laidIn, hung }: WorkRequest & { kind: 'make' }): Promise<void> => {
     const isCancelled = (): boolean => cancelled.has(id);
     const outcome = workshop.knit(file);
     if (outcome.sock === null) { post({ kind: 'refused', id, problems: outcome.problems }); return; }
     post({ kind: 'knitted', id, sock: outcome.sock });
-    if (!needsShape) { post({ kind: 'done', id, posed: null }); return; }
+    if (!needsShape) { post({ kind: 'done', id, posed: null, laid: laidIn === undefined ? null : workshop.measureYarn(outcome.sock, laidIn) }); return; }
     const onProgress = reportNowAndThen((positions, fraction) => {
       post({ kind: 'progress', id, fraction, positions }, [positions.buffer]);
     });
@@ -50,7 +52,7 @@ export function serve(port: Port, workshop: Workshop): void {
     if (isCancelled() || posed.pose.status === 'cancelled') post({ kind: 'cancelled', id });
     else {
       if (posed.pose.status === 'converged' && posed.part === null) last = { pose, fabric: outcome.sock.fabric, positions: posed.pose.positions.slice() };
-      post({ kind: 'done', id, posed });
+      post({ kind: 'done', id, posed, laid: null });
     }
   };
 
