@@ -57,14 +57,13 @@ const createFrame = (): RingFrame => ({ middle: new Float64Array(3), along: new 
 export function* layTubes(lay: YarnLay, detail: TubeDetail): Generator<TubePoints> {
   const { segments, sides } = TUBE_DETAILS[detail], corners = Array.from({ length: sides }, (_, side) => [Math.cos((2 * Math.PI * side) / sides), Math.sin((2 * Math.PI * side) / sides)] as const);
   const { lengthStart } = lay.thread, ends = END_ANGLES.length;
-  let walk: ((ring: number) => RingFrame) | null = null, walked = -1;
+  let walk: Walk | null = null;
   for (const run of listRuns(lay.thread, detail)) {
-    if (run.length !== walked) walk = createWalk(lay, run.length, segments);
-    walked = run.length;
+    if (walk?.length !== run.length) walk = createWalk(lay, run.length, segments);
     const last = (lengthStart[run.length + 1] - lengthStart[run.length]) * segments, radius = lay.diameterMm[run.yarn] / 2;
     const positions = new Float32Array(3 * sides * run.rings), normals = new Float32Array(3 * sides * run.rings);
     for (let i = 0; i < run.rings; i++) {
-      const ring = run.firstRing + i - ends, frame = walk!(Math.min(last, Math.max(0, ring)));
+      const ring = run.firstRing + i - ends, frame = walk.frameAt(Math.min(last, Math.max(0, ring)));
       const beyond = ring < 0 ? END_ANGLES[ring + ends] : ring > last ? END_ANGLES[last + ends - ring] : 0;
       ringInto(positions, normals, 3 * sides * i, frame, corners, { radius, cos: Math.cos(beyond), sin: ring < 0 ? -Math.sin(beyond) : Math.sin(beyond) });
     }
@@ -84,22 +83,24 @@ function ringInto(positions: Float32Array, normals: Float32Array, at: number, { 
   }
 }
 
+interface Walk { readonly length: number; readonly frameAt: (ring: number) => RingFrame }
+
 /**
  * Frames along a length, ring after ring; asked for in order, the same one as often as wished. They start from where the yarn points out of
  * the fabric and then turn no more about the yarn than it bends: the double reflection of Wang W., Juettler B., Zheng D., Liu Y., ACM Trans.
  * Graph. 27 (2008) 2, table I.
  */
-function createWalk(lay: YarnLay, length: number, segments: number): (ring: number) => RingFrame {
+function createWalk(lay: YarnLay, length: number, segments: number): Walk {
   const { lengthStart } = lay.thread, first = lengthStart[length], last = PIECE_POINTS * lengthStart[length + 1] - 1, rings = (lengthStart[length + 1] - first) * segments;
   const spans = (lengthStart[length + 1] - first) * PIECE_POINTS, weights = new Float64Array(4), point = new Float64Array(POINT_STRIDE);
-  const centreInto = (out: Float64Array, ring: number): number => {
+  /** The slope is then in `point`. */
+  const centreInto = (out: Float64Array, ring: number): void => {
     const place = (ring * PIECE_POINTS) / segments, span = Math.min(Math.floor(place), spans - 1), from = PIECE_POINTS * first + span;
     weightsInto(weights, place - span);
     blendInto(point, lay, from, last, weights);
     out.set(point.subarray(0, 3));
     slopesInto(weights, place - span);
     blendInto(point, lay, from, last, weights);
-    return from;
   };
   const directionInto = (out: Float64Array, at: Float64Array, ring: number): void => {
     out.set(point.subarray(0, 3));
@@ -119,14 +120,17 @@ function createWalk(lay: YarnLay, length: number, segments: number): (ring: numb
     frame.aside.set(Math.abs(frame.along[0]) < 0.6 ? [1, 0, 0] : [0, 1, 0]);
     squareOff(frame.aside, frame.along);
   }
-  return (ring) => {
-    for (; present < ring; present++) {
-      centreInto(spare.middle, present + 1);
-      directionInto(spare.along, spare.middle, present + 1);
-      reflectTwiceInto(spare, frame);
-      [frame, spare] = [spare, frame];
-    }
-    return frame;
+  return {
+    length,
+    frameAt: (ring) => {
+      for (; present < ring; present++) {
+        centreInto(spare.middle, present + 1);
+        directionInto(spare.along, spare.middle, present + 1);
+        reflectTwiceInto(spare, frame);
+        [frame, spare] = [spare, frame];
+      }
+      return frame;
+    },
   };
 }
 
