@@ -62,10 +62,11 @@ describe('yarn along centre lines', () => {
   });
 
   it('is scaled with the sock: all but the tails, which are cut by hand', () => {
-    const { positions } = poseSock(sock, 'tube').pose, double = { ...sock, fabric: { ...sock.fabric, courseMm: 2 * sock.fabric.courseMm, waleMm: 2 * sock.fabric.waleMm } };
-    // A yarn twice as thick has a quarter of the metres in 100 g (a rod's mass goes with the square of its thickness).
-    const thick = { ...double, plan: { ...sock.plan, stitchesPerMm: sock.plan.stitchesPerMm / 2, rowsPerMm: sock.plan.rowsPerMm / 2, yarns: sock.plan.yarns.map((yarn) => ({ ...yarn, metresPer100g: yarn.metresPer100g / 4 })) } };
-    const once = measureLaidYarn(sock, positions), twice = measureLaidYarn(thick, positions.map((mm) => 2 * mm));
+    // Twice as many stitches and rows in 10 cm, and the same counts; a yarn half as thick has four times the metres in 100 g (a rod's mass goes with the square of its thickness).
+    const { stitches, legPasses, footPasses } = sock.plan, { positions } = poseSock(sock, 'tube').pose;
+    const small = knit({ gauge: { stitchesPer10cm: 20, rowsPer10cm: 28 }, counts: { stitches, legPasses, footPasses }, yarns: FILE.yarns!.map((yarn) => ({ ...yarn, metresPer100g: yarn.metresPer100g! * 4 })) });
+    expect(small.grid).toEqual(sock.grid);
+    const twice = measureLaidYarn(sock, positions), once = measureLaidYarn(small, positions.map((mm) => mm / 2));
     for (const part of ['loops', 'wraps', 'castOn'] as const) expect(partSum(twice, part) / partSum(once, part), part).toBeCloseTo(2, 2);
     expect(partSum(twice, 'tails')).toBe(partSum(once, 'tails'));
   });
