@@ -13,12 +13,15 @@ import { photograph } from './photograph.ts';
 import { type PairPlaces, placePair } from './pair-places.ts';
 import { type PickedVertex, PlacedSock } from './placed-sock.ts';
 import { CAPTION_PIXELS, SockCaptions } from './sock-captions.ts';
-import type { Around, Arrangement, ClothMap, Companion, FootLook, Ground, GrowthFrame, HoveredLoop, Lit, SockView, Theme, ViewPreset } from './sock-view-types.ts';
+import type { Around, Arrangement, ClothMap, Companion, FootLook, Ground, GrowthFrame, HoveredLoop, Lit, PicturePart, SockView, Theme, ViewPreset } from './sock-view-types.ts';
 import { listenToCanvas } from './view-input.ts';
 import { pageWords } from '../words/page-words.ts';
 
 /** Share of the backdrop in a dimmed sock. */
 const DIM = 0.5;
+
+/** Keeps whole pixels whole when they are divided by a ratio and multiplied again, rounded or cut off. */
+const SLACK = 0.25;
 
 /** Both socks where the first one is. */
 const ONE_PLACE: PairPlaces = { first: [0, 0, 0], second: [0, 0, 0] };
@@ -50,6 +53,7 @@ class KnitView implements SockView {
   private frames = 0;
   /** While a picture is taken. */
   private takenRatio: number | null = null;
+  private takenPart: PicturePart | null = null;
   private pending = 0;
   private isGrowing = false;
   private isRough = false;
@@ -184,22 +188,54 @@ class KnitView implements SockView {
 
   resize(): void {
     const width = Math.max(1, this.canvas.clientWidth), height = Math.max(1, this.canvas.clientHeight);
-    this.renderer.setPixelRatio(this.pixelRatio());
-    this.renderer.setSize(width, height, false);
+    this.fit(width, height);
     this.rig.setAspect(width / height);
     // A resized canvas is blank until drawn: at once, so that no empty frame is seen.
     if (this.frames > 0) this.draw(performance.now());
     else this.requestDraw();
   }
 
+  private fit(width: number, height: number): void {
+    this.renderer.setPixelRatio(this.pixelRatio());
+    this.renderer.setSize(width, height, false);
+  }
+
+  /** The drawing is as large as the part, and the whole picture's place lies about it: all that counts in shares or pixels of the picture stays as it is. */
+  private fitPart({ left, top, width, height, wholeWidth, wholeHeight }: PicturePart): void {
+    const { renderer } = this, ratio = this.pixelRatio(), whole = (pixels: number): number => (pixels + SLACK) / ratio;
+    renderer.setDrawingBufferSize(whole(width), whole(height), ratio);
+    renderer.setViewport(whole(-left), whole(top + height - wholeHeight), whole(wholeWidth), whole(wholeHeight));
+  }
+
   takePicture(scale: number, ground: Ground): ImageData | null {
     if (this.isLost || this.isDisposed) return null;
-    const { canvas, renderer, backdrop: { mesh } } = this, most = renderer.capabilities.maxTextureSize;
+    const { canvas, renderer } = this, most = renderer.capabilities.maxTextureSize;
     this.takenRatio = Math.min(scale, most / Math.max(1, canvas.clientWidth, canvas.clientHeight));
-    const picture = photograph({ canvas, renderer, backdrop: mesh, plain: SCHEMES[this.theme].backdropBottom, draw: () => { this.draw(performance.now()); } }, ground);
+    const picture = this.shoot(ground);
     this.takenRatio = null;
     this.draw(performance.now());
     return picture;
+  }
+
+  takePart(part: PicturePart, ground: Ground): ImageData | null {
+    if (this.isLost || this.isDisposed) return null;
+    this.takenRatio = part.wholeWidth / Math.max(1, this.canvas.clientWidth);
+    this.takenPart = part;
+    const picture = this.shoot(ground);
+    this.takenRatio = this.takenPart = null;
+    this.fit(this.canvas.clientWidth, this.canvas.clientHeight);
+    this.draw(performance.now());
+    return picture;
+  }
+
+  mostPixels(): number {
+    const gl = this.renderer.getContext();
+    return Math.min(...(gl.getParameter(gl.MAX_VIEWPORT_DIMS) as Int32Array));
+  }
+
+  private shoot(ground: Ground): ImageData | null {
+    const { canvas, renderer, backdrop: { mesh } } = this;
+    return photograph({ canvas, renderer, backdrop: mesh, plain: SCHEMES[this.theme].backdropBottom, draw: () => { this.draw(performance.now()); } }, ground);
   }
 
   counters(): { readonly geometries: number; readonly textures: number; readonly programs: number; readonly frames: number } {
@@ -316,7 +352,8 @@ class KnitView implements SockView {
     second?.moveTo(places.second);
     this.scene.updateMatrixWorld();
     camera.updateMatrixWorld();
-    if (this.renderer.getPixelRatio() !== this.pixelRatio()) this.renderer.setPixelRatio(this.pixelRatio());
+    if (this.takenPart !== null) this.fitPart(this.takenPart);
+    else if (this.renderer.getPixelRatio() !== this.pixelRatio()) this.renderer.setPixelRatio(this.pixelRatio());
     const { clientWidth, clientHeight } = this.canvas, ratio = this.renderer.getPixelRatio();
     for (const sock of this.socks()) sock.prepare(camera, clientWidth, clientHeight, ratio);
     this.line.setViewport(clientWidth, clientHeight, ratio, camera.near);
