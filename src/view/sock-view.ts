@@ -224,7 +224,8 @@ class KnitView implements SockView {
     const picture = this.shoot(ground);
     this.takenRatio = this.takenPart = null;
     this.fit(this.canvas.clientWidth, this.canvas.clientHeight);
-    this.draw(performance.now());
+    // Before the page is next seen; many parts may be taken until then.
+    this.requestDraw();
     return picture;
   }
 
