@@ -28,7 +28,7 @@ function threadOf(sock: KnittedSock, posed: PosedSock): YarnThread {
 async function makeFile(sock: KnittedSock, posed: PosedSock, detail: TubeDetail, isStopped: () => boolean, onProgress: (share: number) => void): Promise<Blob | null> {
   const { fabric, grid } = clothOf(sock, posed), thread = threadOf(sock, posed), options = optionsOf(sock, detail), bytes = yarnGlbBytes(thread, options);
   const diameterMm = Float64Array.from(sock.plan.yarns, ({ metresPer100g }) => yarnDiameterMm(metresPer100g));
-  const steps = writeYarnGlb(layYarn({ fabric, grid, thread, diameterMm }, posed.pose.positions), options), parts: Blob[] = [];
+  const steps = writeYarnGlb(layYarn({ fabric, grid, thread, diameterMm }, posed.pose.positions, { isFlat: posed.pose.name === 'flat' }), options), parts: Blob[] = [];
   let made = 0, sliceEnd = performance.now() + SLICE_MS;
   for (let step = steps.next(); ; step = steps.next()) {
     // A Blob may lie elsewhere than in the page's memory.

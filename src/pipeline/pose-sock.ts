@@ -48,7 +48,7 @@ export function* poseInSteps(sock: KnittedSock, name: PoseName, options: PoseOpt
   switch (name) {
     case 'flat': case 'tube': {
       const pose = yield* poseFree(sock, name, options);
-      return { ...measured(sock.fabric, pose), laid: pose.status === 'cancelled' ? null : measureLaidYarn(sock, pose.positions) };
+      return { ...measured(sock.fabric, pose), laid: pose.status === 'cancelled' ? null : measureLaidYarn(sock, pose.positions, name) };
     }
     case 'worn': return yield* poseWorn(sock, options);
     case 'beds': {

@@ -18,7 +18,7 @@ export interface Workshop {
   readonly knit: (file: SockFile) => KnitOutcome;
   readonly pose: (sock: KnittedSock, pose: PoseName, options: PoseOptions) => Generator<void, PosedSock>;
   /** Yarn in a shape at rest that is known already. */
-  readonly measureYarn: (sock: KnittedSock, positions: Float64Array) => LaidYarn[];
+  readonly measureYarn: (sock: KnittedSock, positions: Float64Array, pose: PoseName) => LaidYarn[];
   readonly grade: (file: SockFile, sizes: readonly SizeRow[]) => readonly GradedRow[];
   /** Yields the part of the work that is done. */
   readonly advise: (file: SockFile, options: AdviseOptions) => Generator<number, Advice>;
@@ -40,7 +40,7 @@ export function serve(port: Port, workshop: Workshop): void {
     const outcome = workshop.knit(file);
     if (outcome.sock === null) { post({ kind: 'refused', id, problems: outcome.problems }); return; }
     post({ kind: 'knitted', id, sock: outcome.sock });
-    if (!needsShape) { post({ kind: 'done', id, posed: null, laid: laidIn === undefined ? null : workshop.measureYarn(outcome.sock, laidIn) }); return; }
+    if (!needsShape) { post({ kind: 'done', id, posed: null, laid: laidIn === undefined ? null : workshop.measureYarn(outcome.sock, laidIn, pose) }); return; }
     const onProgress = reportNowAndThen((positions, fraction) => {
       post({ kind: 'progress', id, fraction, positions }, [positions.buffer]);
     });

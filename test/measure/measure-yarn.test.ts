@@ -66,7 +66,7 @@ describe('yarn along centre lines', () => {
     const { stitches, legPasses, footPasses } = sock.plan, { positions } = poseSock(sock, 'tube').pose;
     const small = knit({ gauge: { stitchesPer10cm: 20, rowsPer10cm: 28 }, counts: { stitches, legPasses, footPasses }, yarns: FILE.yarns!.map((yarn) => ({ ...yarn, metresPer100g: yarn.metresPer100g! * 4 })) });
     expect(small.grid).toEqual(sock.grid);
-    const twice = measureLaidYarn(sock, positions), once = measureLaidYarn(small, positions.map((mm) => mm / 2));
+    const twice = measureLaidYarn(sock, positions, 'tube'), once = measureLaidYarn(small, positions.map((mm) => mm / 2), 'tube');
     for (const part of ['loops', 'wraps', 'castOn'] as const) expect(partSum(twice, part) / partSum(once, part), part).toBeCloseTo(2, 2);
     expect(partSum(twice, 'tails')).toBe(partSum(once, 'tails'));
   });
