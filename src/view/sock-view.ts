@@ -303,10 +303,11 @@ class KnitView implements SockView {
   /** Chooses what is drawn of each sock. */
   private prepare(): readonly ClothDetail[] {
     const { pair, pace, rig: { camera }, canvas: { clientWidth: width, clientHeight: height }, takenRatio } = this, socks = pair.shown();
-    const mostTriangles = YARN_TRIANGLES / socks.length, isTaken = takenRatio !== null;
+    // A part of a picture is drawn as fine as its pixels show it, however long that takes.
+    const mostTriangles = this.takenPart === null ? YARN_TRIANGLES / socks.length : Infinity, isTaken = takenRatio !== null;
     const frame = {
       camera, width, height, ratio: this.renderer.getPixelRatio(), detailRatio: isTaken ? takenRatio : pace.detailRatio(),
-      finest: isTaken ? Infinity : pace.finest(), isMoving: !isTaken && pace.isMoving, mostTriangles,
+      finest: isTaken ? Infinity : pace.finest(), isMoving: !isTaken && pace.isMoving, mostTriangles, part: this.takenPart,
     };
     return socks.map((sock) => sock.prepare(frame));
   }

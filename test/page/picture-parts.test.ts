@@ -66,6 +66,14 @@ describe('a picture in parts', () => {
       expect(colours).toBeGreaterThan(200);
       expect(off).toBeLessThan(1e-4);
     }
+    // Of the yarn only what may be seen in a part is drawn for it.
+    const pieces = await page.evaluate(([wholeWidth, wholeHeight]) => [[wholeWidth, wholeHeight], [400, 300]].map(([width, height]) => {
+      window.picture!.view.takePart({ left: 300, top: 250, width, height, wholeWidth, wholeHeight }, 'themed');
+      const { level, pieces: drawn } = window.picture!.view.detail();
+      return level === 'mesh' ? 0 : drawn;
+    }), [WIDTH, HEIGHT] as const);
+    expect(pieces[1]).toBeGreaterThan(100);
+    expect(pieces[1]).toBeLessThan(0.8 * pieces[0]);
     expect(await page.evaluate(() => window.picture!.view.mostPixels())).toBeGreaterThanOrEqual(4096);
   });
 });
