@@ -3,6 +3,7 @@ import type { FitAnswer, WornSummary } from '../measure/fit-answer.ts';
 import type { StretchSummary } from '../measure/measure-stretch.ts';
 import type { Measures } from '../measure/measures.ts';
 import { knitSock } from '../pipeline/knit-sock.ts';
+import { measureLaidYarn } from '../pipeline/measure-laid-yarn.ts';
 import { poseSock } from '../pipeline/pose-sock.ts';
 import type { KnitOutcome, KnittedSock, LaidYarn, PosedSock, YarnUse } from '../pipeline/result.ts';
 import { readSock } from '../plan/read-sock.ts';
@@ -127,7 +128,7 @@ export function reportOnSock(text: string, options: ReportOptions, now: () => nu
     poses: poseReports,
     measures,
     yarn: sock.yarn,
-    yarnLaid: posed.get('tube')?.laid ?? posed.get('flat')?.laid ?? null,
+    yarnLaid: weighAtRest(sock, posed.get('tube') ?? posed.get('flat')),
     fit: reportFit(posed.get('worn')),
     advice: options.wantsAdvice === true ? reportAdvice(adviseSock(sock.file)) : null,
     compare: other === null ? null : compareSocks(sock, other.sock, [...posed.values()].map((first): PosedPair => ({ first, second: poseSock(other.sock, first.pose.name) }))),
@@ -136,6 +137,10 @@ export function reportOnSock(text: string, options: ReportOptions, now: () => nu
     problems: said,
   };
   return { json, exitCode: 0 };
+}
+
+function weighAtRest(sock: KnittedSock, posed: PosedSock | undefined): SockReport['yarnLaid'] {
+  return posed === undefined ? null : measureLaidYarn(sock, posed.pose.positions, posed.pose.name);
 }
 
 function reportFit(worn: PosedSock | undefined): SockReport['fit'] {

@@ -69,8 +69,7 @@ export function createSockDesk(first: SockFile, tools: DeskTools): SockDesk {
       return;
     }
     knittable = file;
-    const { bedsPass, laid } = store.state();
-    store.update({ ...change, planned: { plan, derivations, foot, rest: measureRest(plan) }, bedsPass: withinSock(plan, bedsPass), laid: laid?.file === file ? laid : null });
+    store.update({ ...change, planned: { plan, derivations, foot, rest: measureRest(plan) }, bedsPass: withinSock(plan, store.state().bedsPass) });
     if (waiting === null && !isBack) tools.keep(file);
     makeShape(tools, file);
   };
@@ -128,10 +127,10 @@ function makeShape(tools: DeskTools, file: SockFile): void {
       picture()?.progress(positions, pose, performance.now());
       store.update({ shape: { kind: 'relaxing', fraction } });
     },
-  }, pose === 'beds' ? bedsPass : null, pose === 'beds' && bedsPass !== null ? hungAt(file, bedsPass) : null).then((outcome) => { settle(tools, file, outcome); });
+  }, pose === 'beds' ? bedsPass : null, pose === 'beds' && bedsPass !== null ? hungAt(file, bedsPass) : null).then((outcome) => { settle(tools, outcome); });
 }
 
-function settle({ store, picture }: DeskTools, file: SockFile, outcome: MakeOutcome): void {
+function settle({ store, picture }: DeskTools, outcome: MakeOutcome): void {
   switch (outcome.status) {
     case 'cancelled': return;
     case 'posed': {
@@ -139,8 +138,7 @@ function settle({ store, picture }: DeskTools, file: SockFile, outcome: MakeOutc
       store.withdraw('worker');
       const isKept = store.state().problems.length > 0;
       if (isKept) picture()?.keepOld();
-      const { laid, pose } = outcome.posed;
-      store.update({ posed: outcome.posed, ...(laid === null ? {} : { laid: { file, pose: pose.name, yarns: laid } }), shape: isKept ? { kind: 'kept' } : { kind: 'settled', milliseconds: outcome.milliseconds } });
+      store.update({ posed: outcome.posed, shape: isKept ? { kind: 'kept' } : { kind: 'settled', milliseconds: outcome.milliseconds } });
       return;
     }
     case 'refused':

@@ -84,8 +84,8 @@ export interface CompanionState {
   readonly shape: ShapeState;
 }
 
-/** Yarn along the loops of a sock, and the pose at rest in which it was measured. */
-export interface LaidState { readonly file: SockFile; readonly pose: PoseName; readonly yarns: readonly LaidYarn[] }
+/** Yarn along the loops of a sock (`key`: laidKey), and the pose at rest in which it was measured. */
+export interface LaidState { readonly key: string; readonly pose: PoseName; readonly yarns: readonly LaidYarn[] }
 
 /** Everything that the panels show. Owned by src/main.ts; panels only read it. */
 export interface PageState {
@@ -103,7 +103,7 @@ export interface PageState {
   /** Null until the shape belongs to `knitted` and the chosen pose. */
   readonly posed: PosedSock | null;
   readonly shape: ShapeState;
-  /** Of `knitted`, in the pose at rest that was last on the page; null or missing before there was one. */
+  /** What was measured last, of this sock or of one before it (laidOf tells); null or missing before there was any. */
   readonly laid?: LaidState | null;
   /** Of a second sock in the same pose; null or missing while there is none. */
   readonly difference?: DifferenceMap | null;

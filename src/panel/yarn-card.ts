@@ -2,6 +2,7 @@ import { sumOf, wholeParts } from '../base/whole-parts.ts';
 import type { KnittedSock, LaidYarn, YarnParts, YarnUse } from '../pipeline/result.ts';
 import { pageWords } from '../words/page-words.ts';
 import { el, setText } from './dom.ts';
+import { laidOf } from './laid-of.ts';
 import type { LaidState, PageState } from './page-state.ts';
 
 export interface YarnCard { render(state: PageState): void }
@@ -19,7 +20,8 @@ export function createYarnCard(host: HTMLElement): YarnCard {
     el('tr', {}, head(words.forOne), ...pair.map(head), ...pair.map(head))), body), said, more);
   let drawn: KnittedSock | null = null, drawnLaid: LaidState | null = null;
   return {
-    render: ({ knitted, laid = null, settings: { pose } }) => {
+    render: (state) => {
+      const { knitted, settings: { pose } } = state, laid = laidOf(state);
       if (knitted === null) return;
       setText(said, laid === null ? (isAtRest(pose) ? words.waiting : words.choosePose) : difference(knitted, laid));
       if (knitted === drawn && laid === drawnLaid) return;

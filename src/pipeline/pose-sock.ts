@@ -15,7 +15,6 @@ import type { FreePoseName, Pose, PoseName, RelaxOptions } from '../shape/index.
 import { findHolding } from './find-holding.ts';
 import { sampledFootOf } from './foot-of.ts';
 import { knitCoarse } from './knit-coarse.ts';
-import { measureLaidYarn } from './measure-laid-yarn.ts';
 import type { KnittedSock, PosedSock } from './result.ts';
 import { usualPass } from './usual-pass.ts';
 
@@ -46,10 +45,7 @@ export function poseSock(sock: KnittedSock, name: PoseName, options: PoseOptions
 /** The same, yielding often, so that a caller may do other things in between. */
 export function* poseInSteps(sock: KnittedSock, name: PoseName, options: PoseOptions = {}): Generator<void, PosedSock> {
   switch (name) {
-    case 'flat': case 'tube': {
-      const pose = yield* poseFree(sock, name, options);
-      return { ...measured(sock.fabric, pose), laid: pose.status === 'cancelled' ? null : measureLaidYarn(sock, pose.positions, name) };
-    }
+    case 'flat': case 'tube': return measured(sock.fabric, yield* poseFree(sock, name, options));
     case 'worn': return yield* poseWorn(sock, options);
     case 'beds': {
       const pass = Math.min(sock.trace.passes.length - 1, Math.max(0, options.pass ?? usualPass(sock)));
@@ -115,5 +111,5 @@ function showFoot(foot: FootForm, { positions }: Pose): FormMesh {
 
 function measured(fabric: Fabric, pose: Pose): PosedSock {
   const { measures, lines } = measurePose(fabric, pose.positions);
-  return { pose, measures, lines, stretch: measureStretch(fabric, pose.positions), laid: null, part: null, body: null, worn: null };
+  return { pose, measures, lines, stretch: measureStretch(fabric, pose.positions), part: null, body: null, worn: null };
 }

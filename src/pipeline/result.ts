@@ -6,7 +6,6 @@ import type { Trace } from '../machine/trace.ts';
 import type { YarnParts, YarnUse } from '../measure/estimate-yarn.ts';
 import type { WornReading } from '../measure/fit-answer.ts';
 import type { Stretch } from '../measure/measure-stretch.ts';
-import type { LaidYarn } from '../measure/measure-yarn.ts';
 import type { MeasureLines, Measures } from '../measure/measures.ts';
 import type { Derivation, Plan, PlannedFoot } from '../plan/plan-types.ts';
 import type { SockFile } from '../plan/sock-file.ts';
@@ -45,8 +44,6 @@ export interface PosedSock {
   readonly measures: Measures;
   readonly lines: MeasureLines;
   readonly stretch: Stretch;
-  /** What the sock takes of each yarn along the centre lines of its loops; null in a pose that draws its cloth out, on the beds or worn. */
-  readonly laid: readonly LaidYarn[] | null;
   /** On the beds: what has been knitted by then, which the pose is of; its first loops are the sock's. Null for a pose of the whole sock. */
   readonly part: PartOnBeds | null;
   /** Worn: the foot inside, a little smaller than the one that the cloth lies on, so that it shows through gaps only. Null for any other pose. */

@@ -1,10 +1,10 @@
 import type { Problem } from '../base/problem.ts';
 import type { GradedRow, SizeRow } from '../choose/size-table.ts';
-import type { KnittedSock, LaidYarn, PosedSock } from '../pipeline/result.ts';
+import type { KnittedSock, PosedSock } from '../pipeline/result.ts';
 import type { SockFile } from '../plan/sock-file.ts';
 import type { PoseName } from '../shape/pose.ts';
 import type { Port, WorkReply, WorkRequest } from './messages.ts';
-import { createShapeMemory, shapeKey, yarnKey } from './shape-memory.ts';
+import { createShapeMemory, shapeKey } from './shape-memory.ts';
 
 /** How a request ended. Every request ends in one of these; none hangs and none throws. */
 export type MakeOutcome =
@@ -146,11 +146,8 @@ class LatestWins implements WorkClient {
   private requestOf(job: Job): WorkRequest {
     const { id, file } = job;
     if (job.kind === 'grade') return { kind: 'grade', id, file, sizes: job.sizes };
-    const known = this.shapes.recall(shapeKey(file, job.pose, job.pass)), isLaidAnew = known !== null && known.posed.laid !== null && known.yarns !== yarnKey(file);
-    return {
-      kind: 'make', id, file, pose: job.pose, pass: job.pass, needsShape: known === null,
-      ...(isLaidAnew ? { laidIn: known.posed.pose.positions } : {}), ...(job.hung === null ? {} : { hung: job.hung }),
-    };
+    const needsShape = this.shapes.recall(shapeKey(file, job.pose, job.pass)) === null;
+    return { kind: 'make', id, file, pose: job.pose, pass: job.pass, needsShape, ...(job.hung === null ? {} : { hung: job.hung }) };
   }
 
   private dial(): OpenPort {
@@ -198,7 +195,7 @@ class LatestWins implements WorkClient {
     switch (reply.kind) {
       case 'knitted': job.listener.onKnitted?.(reply.sock); return;
       case 'progress': job.listener.onProgress?.(reply.positions, reply.fraction); return;
-      case 'done': finish(this.posed(job, reply.posed, reply.laid)); return;
+      case 'done': finish(this.posed(job, reply.posed)); return;
       case 'refused': finish({ status: 'refused', problems: reply.problems }); return;
       default: return;
     }
@@ -212,12 +209,11 @@ class LatestWins implements WorkClient {
     this.startWaiting();
   }
 
-  private posed(job: MakeJob, fresh: PosedSock | null, laid: readonly LaidYarn[] | null): MakeOutcome {
+  private posed(job: MakeJob, fresh: PosedSock | null): MakeOutcome {
     const key = shapeKey(job.file, job.pose, job.pass);
-    const known = fresh ?? this.shapes.recall(key)?.posed ?? null;
-    if (known === null) return { status: 'failed', message: 'The shape of the sock went missing.' };
-    const posed = laid === null ? known : { ...known, laid };
-    this.shapes.keep(key, { posed, yarns: yarnKey(job.file) });
+    const posed = fresh ?? this.shapes.recall(key);
+    if (posed === null) return { status: 'failed', message: 'The shape of the sock went missing.' };
+    this.shapes.keep(key, posed);
     return { status: 'posed', posed, milliseconds: performance.now() - job.begun };
   }
 

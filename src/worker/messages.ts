@@ -7,20 +7,20 @@ import type { KnittedSock, LaidYarn, PosedSock } from '../pipeline/result.ts';
 import type { SockFile } from '../plan/sock-file.ts';
 import type { PoseName } from '../shape/pose.ts';
 
-/** What the page asks of the worker. `pass` is for the pose on the beds, null the usual one. `hung` a shape to go on from. `needsShape` is false where the page remembers the shape already: `laidIn` is that shape, where the yarn in it is to be measured anew. */
+/** What the page asks of the worker. `pass` is for the pose on the beds, null the usual one. `hung` a shape to go on from. `needsShape` is false where the page remembers the shape already. */
 export type WorkRequest =
-  | { readonly kind: 'make'; readonly id: number; readonly file: SockFile; readonly pose: PoseName; readonly pass: number | null; readonly needsShape: boolean; readonly laidIn?: Float64Array; readonly hung?: Float64Array }
+  | { readonly kind: 'make'; readonly id: number; readonly file: SockFile; readonly pose: PoseName; readonly pass: number | null; readonly needsShape: boolean; readonly hung?: Float64Array }
   | { readonly kind: 'grade'; readonly id: number; readonly file: SockFile; readonly sizes: readonly SizeRow[] }
   | { readonly kind: 'cancel'; readonly id: number };
 
 /**
  * What the worker says of request `id`. `done`, `graded`, `refused`, `cancelled` and `failed` are last, and
- * exactly one of them comes. `posed` is null where no shape was asked for, `laid` is then the yarn in the remembered one, null where it was not asked for.
+ * exactly one of them comes. `posed` is null where no shape was asked for.
  */
 export type WorkReply =
   | { readonly kind: 'knitted'; readonly id: number; readonly sock: KnittedSock }
   | { readonly kind: 'progress'; readonly id: number; readonly fraction: number; readonly positions: Float64Array }
-  | { readonly kind: 'done'; readonly id: number; readonly posed: PosedSock | null; readonly laid: readonly LaidYarn[] | null }
+  | { readonly kind: 'done'; readonly id: number; readonly posed: PosedSock | null }
   | { readonly kind: 'graded'; readonly id: number; readonly rows: readonly GradedRow[] }
   | { readonly kind: 'refused'; readonly id: number; readonly problems: readonly Problem[] }
   | { readonly kind: 'cancelled'; readonly id: number }
@@ -33,6 +33,13 @@ export interface AdviseRequest { readonly kind: 'advise'; readonly id: number; r
 export type AdviseReply =
   | { readonly kind: 'weighing'; readonly id: number; readonly fraction: number }
   | { readonly kind: 'advised'; readonly id: number; readonly advice: Advice }
+  | { readonly kind: 'failed'; readonly id: number; readonly message: string };
+
+/** The page asks what yarn lies in a shape at rest (three entries a vertex, mm). It is not called off: the page closes the worker. */
+export interface WeighRequest { readonly kind: 'weigh'; readonly id: number; readonly file: SockFile; readonly pose: PoseName; readonly positions: Float64Array }
+
+export type WeighReply =
+  | { readonly kind: 'weighed'; readonly id: number; readonly yarns: readonly LaidYarn[] }
   | { readonly kind: 'failed'; readonly id: number; readonly message: string };
 
 /** The page asks for a sock's shapes all along its making, and tells where someone looks. It is not called off: the page closes the worker. */

@@ -7,4 +7,4 @@ import { poseInSteps } from '../pipeline/pose-sock.ts';
 import type { Port } from './messages.ts';
 import { serve } from './serve.ts';
 
-serve(self as unknown as Port, { knit: knitSock, pose: poseInSteps, measureYarn: measureLaidYarn, grade: gradeSock, advise: adviseInSteps, grow: startGrower });
+serve(self as unknown as Port, { knit: knitSock, pose: poseInSteps, weigh: measureLaidYarn, grade: gradeSock, advise: adviseInSteps, grow: startGrower });

@@ -15,7 +15,7 @@ import { serve } from '../../src/worker/serve.ts';
 import type { Workshop } from '../../src/worker/serve.ts';
 
 const FILE: SockFile = { gauge: { stitchesPer10cm: 12, rowsPer10cm: 17 }, foot: { lengthMm: 220, ballGirthMm: 210, heelDiagonalMm: 300 } };
-const workshop: Workshop = { knit: knitSock, pose: poseInSteps, measureYarn: measureLaidYarn, advise: adviseInSteps, grow: startGrower, grade: gradeSock };
+const workshop: Workshop = { knit: knitSock, pose: poseInSteps, weigh: measureLaidYarn, advise: adviseInSteps, grow: startGrower, grade: gradeSock };
 /** Never comes to an end. */
 const endless: Workshop = { ...workshop, advise: function* (): Generator<number, Advice> { for (;;) yield 0.5; } };
 const broken: Workshop = { ...workshop, advise: () => { throw new Error('out of yarn'); } };

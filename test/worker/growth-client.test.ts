@@ -15,7 +15,7 @@ import { serve } from '../../src/worker/serve.ts';
 import type { Workshop } from '../../src/worker/serve.ts';
 
 const FILE: SockFile = { gauge: { stitchesPer10cm: 14, rowsPer10cm: 20 }, counts: { stitches: 16, legPasses: 4, footPasses: 4 }, heel: { turnDownWidth: 4 } };
-const workshop: Workshop = { knit: knitSock, pose: poseInSteps, measureYarn: measureLaidYarn, advise: adviseInSteps, grow: startGrower, grade: gradeSock };
+const workshop: Workshop = { knit: knitSock, pose: poseInSteps, weigh: measureLaidYarn, advise: adviseInSteps, grow: startGrower, grade: gradeSock };
 
 interface Link extends OpenPort { isClosed: boolean }
 const links: Link[] = [];

@@ -6,7 +6,6 @@ import { knitSock } from '../../src/pipeline/knit-sock.ts';
 import { startGrower } from '../../src/pipeline/grow-sock.ts';
 import { measureLaidYarn } from '../../src/pipeline/measure-laid-yarn.ts';
 import { poseInSteps, poseSock } from '../../src/pipeline/pose-sock.ts';
-import type { PosedSock } from '../../src/pipeline/result.ts';
 import type { SockFile } from '../../src/plan/sock-file.ts';
 import { client } from '../../src/worker/client.ts';
 import type { MakeOutcome, OpenPort, WorkClient } from '../../src/worker/client.ts';
@@ -20,7 +19,7 @@ const small = (turnDownWidth: number): SockFile => ({
   counts: { stitches: 24, footPasses: 24 },
 });
 
-const workshop: Workshop = { knit: knitSock, pose: poseInSteps, measureYarn: measureLaidYarn, grade: gradeSock, advise: adviseInSteps, grow: startGrower };
+const workshop: Workshop = { knit: knitSock, pose: poseInSteps, weigh: measureLaidYarn, grade: gradeSock, advise: adviseInSteps, grow: startGrower };
 
 /** The same stages, waiting for the post after the knitting as often as it takes to be cancelled. */
 const patient: Workshop = {
@@ -132,15 +131,6 @@ describe('worker and page', () => {
     // Firm cloth takes another shape than that.
     await work.make({ ...small(6), cloth: { firmness: 'firm' } }, 'flat', {});
     expect(relaxed).toBe(3);
-  });
-
-  it('yarns that are shared out anew in a remembered shape are measured anew, as if it had been relaxed for them', async () => {
-    const work = connect([workshop]), file: SockFile = { ...small(4), yarns: [{ name: 'A' }, { name: 'B', from: 'toe' }] };
-    const laidOf = (outcome: MakeOutcome): PosedSock['laid'] => (outcome.status === 'posed' ? outcome.posed.laid : null);
-    const plain = await work.make(small(4), 'flat', {}), shared = await work.make(file, 'flat', {}), again = await work.make(small(4), 'flat', {});
-    expect(laidOf(plain)?.map(({ name }) => name)).toEqual(['Main yarn']);
-    expect(laidOf(shared)).toEqual(poseSock(knitSock(file).sock!, 'flat').laid);
-    expect(laidOf(again)).toEqual(laidOf(plain));
   });
 
   it('a table of sizes is graded as in one thread; latest wins here too', async () => {
