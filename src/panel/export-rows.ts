@@ -1,13 +1,14 @@
 import { pageWords } from '../words/page-words.ts';
 import { button, el, setText } from './dom.ts';
 import type { PageState } from './page-state.ts';
+import { inFigures } from './units.ts';
 
 /** A file that was handed to the browser's downloads, or why there is none. */
 export type Saved = { readonly name: string; readonly bytes: number; readonly problem: null } | { readonly name: null; readonly bytes: 0; readonly problem: string };
 
 /** `1.2 MB`, `340 kB`: thousands, as file managers count. */
 export function sizeWords(bytes: number): string {
-  return bytes >= 1e6 ? `${(bytes / 1e6).toFixed(1)} MB` : `${Math.max(1, Math.round(bytes / 1e3))} kB`;
+  return bytes >= 1e6 ? `${inFigures((bytes / 1e6).toFixed(1))} MB` : `${Math.max(1, Math.round(bytes / 1e3))} kB`;
 }
 
 /** One thing that a sock can be taken away as. */

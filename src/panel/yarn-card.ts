@@ -4,6 +4,7 @@ import { pageWords } from '../words/page-words.ts';
 import { el, setText } from './dom.ts';
 import { laidOf } from './laid-of.ts';
 import type { LaidState, PageState } from './page-state.ts';
+import { inFigures } from './units.ts';
 
 export interface YarnCard { render(state: PageState): void }
 
@@ -84,6 +85,6 @@ function drawParts({ yarnParts, plan }: KnittedSock, laid: readonly LaidYarn[] |
     [plan.closing === 'graft' ? words.graft : words.bindOff, amounts('closing')], [words.tails(lengths), amounts('tails')],
   ];
   return rows.filter(([, [rule, loops]]) => rule > 0 || (loops ?? 0) > 0).map(([name, pair]) => (
-    el('tr', {}, el('th', { scope: 'row' }, name), ...pair.map((metres) => el('td', {}, metres === null ? '–' : metres.toFixed(1))))
+    el('tr', {}, el('th', { scope: 'row' }, name), ...pair.map((metres) => el('td', {}, metres === null ? '–' : inFigures(metres.toFixed(1)))))
   ));
 }
