@@ -43,7 +43,7 @@ export function printRow(hooks: PrintHooks, tell: (saved: Saved) => void): Row {
   const name = el('span', {}), density = chooser(words.density, DENSITIES, 300, words.perInch), ground = el('input', { type: 'checkbox', checked: true });
   const making = createMaking(words.title, hooks.stop);
   const choice = (): PrintChoice => ({ widthMm: widthMm ?? FIRST_WIDTH_MM[unit], perInch: density.value(), hasGround: ground.checked });
-  const save = button('PNG', { class: 'notice-button', 'aria-label': `${words.title}: PNG` }, () => {
+  const save = button(words.save, { class: 'notice-button', 'aria-label': `${words.title}: ${words.save}` }, () => {
     making.run(save, () => hooks.save(choice(), (share) => { making.tell(share, words.far(Math.round(100 * share))); }), tell);
   });
   /** Why a picture of this size cannot be had; empty where it can. */

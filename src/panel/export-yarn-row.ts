@@ -26,7 +26,7 @@ const DETAILS: readonly TubeDetail[] = ['coarse', 'middle', 'fine'];
 export function yarnRow(hooks: YarnHooks, tell: (saved: Saved) => void, state: () => PageState | null): Row {
   const { yarn: words } = pageWords().files.exports, about = el('p', {}), warning = el('p', { class: 'export-warning', role: 'status' });
   const detail = chooser(words.detail, DETAILS, 'middle', (choice) => words.details[choice]), making = createMaking(words.title, hooks.stop);
-  const save = button('GLB', { class: 'notice-button', 'aria-label': `${words.title}: GLB` }, () => {
+  const save = button(words.save, { class: 'notice-button', 'aria-label': `${words.title}: ${words.save}` }, () => {
     making.run(save, () => hooks.save(detail.value(), (share) => { making.tell(share, words.far(Math.round(100 * share))); }), tell);
   });
   let isPosed = false;
