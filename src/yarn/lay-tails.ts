@@ -57,7 +57,9 @@ function leaveGraft({ shapes, grid }: LayDesk, { loop, frame, far, near, run }: 
 function leaveBindOff({ frame, near, run }: Closing): Departure {
   return {
     vertex: near, isUp: false, side: -run,
-    before: [[frame + 1, run * 0.75, 0, -1.6], [frame + 1, run, 0, -0.2], [frame + 1, run * 1.12, -0.2, 1.5], [near, run * 0.75, 0.35, 0.9], [near, run * 0.6, 0, -0.6]],
+    before: [
+      [frame + 1, run * 0.75, 0.1, -1.7], [frame + 1, run, 0.3, 0.2], [frame + 1, run * 1.3, 0.3, 2.2], [near, run, 0.9, 1.7], [near, run * 0.65, 0.35, 0],
+    ],
   };
 }
 
