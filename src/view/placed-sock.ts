@@ -26,7 +26,7 @@ export class PlacedSock {
   readonly group = new Group();
   private readonly cloth = new ClothMesh();
   private readonly surroundings = new Surroundings();
-  private readonly shadow = new GroundShadow();
+  readonly shadow = new GroundShadow();
   private areaMm2 = 8;
   private fabric: Fabric | null = null;
   private hovered = -1;

@@ -257,6 +257,7 @@ class KnitView implements SockView {
     if (renderer.getPixelRatio() !== this.pixelRatio()) renderer.setPixelRatio(this.pixelRatio());
     const details = this.prepare(), { clientWidth, clientHeight } = this.canvas;
     line.setViewport(clientWidth, clientHeight, renderer.getPixelRatio(), camera.near);
+    this.backdrop.takeShadow(pair.first.shadow, camera);
     renderer.render(this.scene, camera);
     this.label.place(line.middleInPicture(camera));
     pair.placeCaptions(camera, right);
