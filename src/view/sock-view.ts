@@ -85,7 +85,9 @@ class KnitView implements SockView {
     pair.setPositions(positions, pose, around);
     rig.setPose(pair.isGrowing ? 'beds' : pose);
     if (isFramed && !pair.isGrowing) rig.frame(false);
-    this.requestDraw();
+    // Yarn is not laid for every shape on the way to rest.
+    if (this.drawn.level === 'mesh') this.requestDraw();
+    else this.move();
   }
 
   setMap(map: ClothMap | null): void {
@@ -293,6 +295,7 @@ class KnitView implements SockView {
     else if (renderer.getPixelRatio() !== this.pixelRatio()) renderer.setPixelRatio(this.pixelRatio());
     const details = this.prepare(), { clientWidth, clientHeight } = this.canvas;
     line.setViewport(clientWidth, clientHeight, renderer.getPixelRatio(), camera.near);
+    this.backdrop.takeShadow(pair.first.shadow, camera);
     renderer.render(this.scene, camera);
     this.label.place(line.middleInPicture(camera));
     pair.placeCaptions(camera, right);
