@@ -10,7 +10,7 @@ import { examples, findFirstSock } from './main/first-sock.ts';
 import type { FirstSock } from './main/first-sock.ts';
 import { createGrowthDesk } from './main/growth-desk.ts';
 import type { GrowthDesk } from './main/growth-desk.ts';
-import { SCALES } from './main/layer-map.ts';
+import { scaleOf } from './main/layer-map.ts';
 import { createKeeper } from './main/keep.ts';
 import type { Cupboard, Keeper } from './main/keep.ts';
 import { exposePageHook } from './main/page-hook.ts';
@@ -164,7 +164,7 @@ function buildPanels({ store, deskOf, choose, choosePass, compareWith, view, pic
     if (settings.room !== 'shape' && loop !== (spot?.loop ?? null)) store.update({ spot: loop === null ? null : { loop, from: 'picture' } });
   });
   const mapCard = createMapCard(byId('stage'), {
-    scales: SCALES, placeOf: placeOnScale,
+    scaleOf, placeOf: placeOnScale,
     chooseLayer: (layer) => { choose({ layer }); }, chooseFootLook: (footLook) => { choose({ footLook }); },
   });
   keepButtonsClear(byId('stage-top'), mapCard.element, view);

@@ -3,7 +3,7 @@ import type { PoseName } from '../shape/pose.ts';
 import type { ClothLayer, FootLook } from '../view/sock-view-types.ts';
 
 /** In the order of the switch. */
-export const LAYERS: readonly ClothLayer[] = ['yarn', 'stretch-width', 'stretch-length', 'pressure', 'gap', 'longer', 'wider'];
+export const LAYERS: readonly ClothLayer[] = ['yarn', 'stretch-width', 'stretch-length', 'pass', 'bed', 'pressure', 'gap', 'longer', 'wider'];
 
 const POSES: readonly PoseName[] = ['flat', 'tube', 'beds', 'worn'];
 
