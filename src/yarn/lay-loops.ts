@@ -1,0 +1,85 @@
+import type { StitchGrid } from '../machine/grid.ts';
+import { type LayDesk, vertexOf, writePoint } from './lay-desk.ts';
+import { placeInto } from './loop-frames.ts';
+import { PIECE_POINTS } from './yarn-lay.ts';
+
+/** Thicknesses of yarn from the middle of a rib to that of its knit wales, and of its purl wales on the other side, at rest; chosen by eye. */
+const RIB_DEPTH = 0.7;
+
+/** Of the loops on one needle the one that was moved there lies nearer to the eye, the others behind: thicknesses; so that two lie a thickness apart. */
+const OVER = 0.3, UNDER = -0.7;
+
+/** +1 where a loop's yarn runs to the right as seen from outside, else -1. */
+export function runOf(grid: StitchGrid, loop: number): number {
+  const { yarnAfter, yarnBefore, leftOf, rightOf } = grid, before = yarnBefore[loop], after = yarnAfter[loop];
+  if (after >= 0 && rightOf[loop] === after) return 1;
+  if (after >= 0 && leftOf[loop] === after) return -1;
+  if (before >= 0 && leftOf[loop] === before) return 1;
+  if (before >= 0 && rightOf[loop] === before) return -1;
+  return 1;
+}
+
+/** Layers of loops that one loop was drawn through together: see LayDesk. */
+export function layerLoops(grid: StitchGrid): Float32Array {
+  const layers = new Float32Array(grid.loopCount);
+  for (let loop = 0; loop < grid.loopCount; loop++) {
+    const from = grid.parentStart[loop], to = grid.parentStart[loop + 1];
+    let stitches = 0;
+    for (let k = from; k < to; k++) if (grid.wrapHost[grid.parents[k]] < 0) stitches++;
+    if (stitches < 2) continue;
+    for (let k = from; k < to; k++) layers[grid.parents[k]] = grid.lean[grid.parents[k]] !== 0 ? OVER : UNDER;
+  }
+  return layers;
+}
+
+/** Middle of a wale of rib out of the fabric's, in thicknesses; less where the rib is drawn wider than at rest. */
+function ribDepth({ frames: { across }, fabric: { ribCourseMm } }: LayDesk, vertex: number): number {
+  const x = across[3 * vertex], y = across[3 * vertex + 1], z = across[3 * vertex + 2];
+  return RIB_DEPTH * Math.min(1, ribCourseMm / Math.sqrt(x * x + y * y + z * z + 1e-12));
+}
+
+/**
+ * A knitted or cast-on loop: the plain loop's shape, carried along by the fabric's frame; a purl one from behind; a rib's wales before and behind its
+ * middle, on plain loops' width, the yarn from one to the next running through it.
+ */
+export function layLoop(desk: LayDesk, piece: number): void {
+  const { fabric, grid, thread, frames, shapes, layers, diameterMm } = desk, loop = thread.loop[piece], vertex = vertexOf(fabric, loop);
+  const run = runOf(grid, loop), face = grid.isPurl[loop] === 1 ? -1 : 1, isRib = grid.isRib[loop] === 1, { points } = shapes[grid.yarn[loop]];
+  const course = isRib ? fabric.ribCourseMm : fabric.courseMm, diameter = diameterMm[grid.yarn[loop]], depth = isRib ? ribDepth(desk, vertex) : 0;
+  for (let k = 0; k < PIECE_POINTS; k++) {
+    const v = points[3 * k + 1], isBetween = isRib && (k === 0 || k === PIECE_POINTS - 1);
+    const u = isBetween ? (k === 0 ? -0.42 : 0.42) : points[3 * k] / course;
+    const height = face * (isBetween ? 0.2 * depth : points[3 * k + 2] + depth + layers[loop] * Math.max(0, Math.min(1, 2 * v - 1)));
+    placeInto(PLACE, frames, vertex, run * u, v, height * diameter);
+    writePoint(desk, PIECE_POINTS * piece + k, PLACE, height);
+  }
+}
+
+const PLACE = new Float64Array(6);
+
+/**
+ * A wrap round a held loop: stitches towards the side that the yarn comes from, rows up from where the held loop was drawn through, thicknesses towards its knit
+ * side. It goes up behind the held loop's head, where the next loop is drawn through both, and comes back before its legs; chosen by eye.
+ */
+const WRAP_POINTS = [
+  [0.48, 0.72, -0.2], [0.42, 0.9, -0.8], [0.31, 1.14, -1.35], [0.12, 1.32, -1.6], [-0.14, 1.33, -1.6], [-0.36, 1.16, -1.25],
+  [-0.47, 0.92, -0.4], [-0.46, 0.73, 0.6], [-0.28, 0.62, 1.55], [0, 0.6, 1.75], [0.26, 0.64, 1.5], [0.46, 0.74, 0.5],
+] as const;
+
+export function layWrap(desk: LayDesk, piece: number): void {
+  const { fabric, grid, thread, frames, diameterMm } = desk, wrap = thread.loop[piece], host = grid.wrapHost[wrap], vertex = vertexOf(fabric, host);
+  const side = sideOf(desk, wrap, vertex), face = grid.isPurl[host] === 1 ? -1 : 1, diameter = diameterMm[grid.yarn[wrap]];
+  WRAP_POINTS.forEach(([u, v, h], k) => {
+    placeInto(PLACE, frames, vertex, side * u, v, face * h * diameter);
+    writePoint(desk, PIECE_POINTS * piece + k, PLACE, face * h);
+  });
+}
+
+/** +1 where the yarn comes to a wrap from the right of its host, as seen from outside, -1 from the left. */
+function sideOf({ fabric, grid, frames: { positions, across } }: LayDesk, wrap: number, host: number): number {
+  const before = vertexOf(fabric, grid.yarnBefore[wrap]), from = before >= 0 ? before : vertexOf(fabric, grid.yarnAfter[wrap]);
+  if (from < 0) return 1;
+  let dot = 0;
+  for (let d = 0; d < 3; d++) dot += (positions[3 * from + d] - positions[3 * host + d]) * across[3 * host + d];
+  return dot < 0 ? -1 : 1;
+}
