@@ -7,6 +7,7 @@ import type { ChartStep } from '../panel/chart-walk.ts';
 import { el, setText } from '../panel/dom.ts';
 import type { ChartColours } from '../panel/draw-chart.ts';
 import type { PageState } from '../panel/page-state.ts';
+import { pickedLoop, pickLoop } from '../panel/picked-loop.ts';
 import type { KnittedSock } from '../pipeline/result.ts';
 import { usualPass } from '../pipeline/usual-pass.ts';
 import { marksIn, MARK_PATHS } from '../sheet/chart-marks.ts';
@@ -28,6 +29,7 @@ import { keepChoices, readChoices } from './chart-choices.ts';
 import { createChartPrint } from './chart-print.ts';
 import { readChartColours } from './chart-colours.ts';
 import type { Room, RoomTools } from './rooms.ts';
+import { litByPick } from './stitch-desk.ts';
 import { fileName } from './save-file.ts';
 
 /** A chart as laid out, and what it was laid out from. */
@@ -43,7 +45,7 @@ interface Laid {
 /** The stitches of the sock in a plane, beside the sock itself. */
 export function createChartRoom(tools: RoomTools): Room {
   const { host, store, keeper, view } = tools;
-  let choices = readChoices(keeper.read('chart')), laid: Laid | null = null, litKey = '', litSock: KnittedSock | null = null;
+  let choices = readChoices(keeper.read('chart')), laid: Laid | null = null, litKey = '', litSock: KnittedSock | null = null, isNew = true;
   const told = pageWords().chart, bar = createChartBar({
     choose: (change) => {
       choices = { ...choices, ...change };
@@ -56,7 +58,7 @@ export function createChartRoom(tools: RoomTools): Room {
   const board = createChartBoard({
     markPaths: MARK_PATHS,
     point: (cell) => { pointAt(tools, laid, cell); },
-    choose: (cell) => { if (laid !== null) choosePassOf(tools, laid.chart.pass[cell]); },
+    choose: (cell) => { if (laid !== null) chooseStitch(tools, laid, cell); },
     walk: (step) => { if (laid !== null) board.reveal(walk(tools, laid, step)); },
   });
   const stitch = el('p', { class: 'chart-stitch' }), work = el('p', { class: 'chart-work' });
@@ -66,9 +68,16 @@ export function createChartRoom(tools: RoomTools): Room {
     : { chart: laid.chart, cellWidthMm: choices.cellWidthMm, style: styleOf(laid, choices) }));
   const draw = (state: PageState): void => {
     bar.render(choices);
-    const { knitted, settings: { needleNumbers } } = state, before = laid?.chart;
+    const { knitted, settings: { needleNumbers } } = state, before = laid?.chart, picked = pickedLoop(state);
     laid = knitted === null ? null : layAgain(laid, knitted, choices, needleNumbers);
     const colours = readChartColours(laid?.knitted.plan.yarns ?? []);
+    // A stitch that was picked elsewhere is to be seen here.
+    if (isNew && laid !== null && picked >= 0 && (laid.chart.cellOfLoop[picked] ?? -1) < 0) {
+      choices = { ...choices, part: 'sock' };
+      bar.render(choices);
+      laid = layAgain(laid, laid.knitted, choices, needleNumbers);
+    }
+    isNew &&= laid === null;
     if (laid === null) {
       board.show(null, colours);
       setText(stitch, told.waiting);
@@ -80,12 +89,13 @@ export function createChartRoom(tools: RoomTools): Room {
     }
     showChart(laid, state, choices, colours);
   };
-  const showChart = ({ chart, labels, knitted, work: items, numbers }: Laid, { bedsPass, spot }: PageState, { isTinted, isProgress }: ChartChoices, colours: ChartColours): void => {
-    const loop = spot?.loop ?? -1, cell = loop < 0 ? -1 : chart.cellOfLoop[loop] ?? -1;
-    const key = `${cell < 0 ? bedsPass ?? '' : chart.pass[cell]} ${loop}`;
-    if (key !== litKey || knitted !== litSock) view?.setLit(litOf(knitted, cell < 0 ? bedsPass : chart.pass[cell], loop));
+  const showChart = ({ chart, labels, knitted, work: items, numbers }: Laid, state: PageState, { isTinted, isProgress }: ChartChoices, colours: ChartColours): void => {
+    const { bedsPass, spot } = state, loop = spot?.loop ?? -1, cell = loop < 0 ? -1 : chart.cellOfLoop[loop] ?? -1;
+    const lit = litByPick(state), picked = lit.map((id) => chart.cellOfLoop[id] ?? -1);
+    const key = `${cell < 0 ? bedsPass ?? '' : chart.pass[cell]} ${loop} ${lit[0] ?? ''}`;
+    if (key !== litKey || knitted !== litSock) view?.setLit(litOf(knitted, cell < 0 ? bedsPass : chart.pass[cell], [...(loop < 0 ? [] : [loop]), ...lit]));
     [litKey, litSock] = [key, knitted];
-    board.show({ chart, labels, marksOfBits: marksIn, isTinted, isProgress, pass: bedsPass ?? (isProgress ? usualPass(knitted) : null), spot: cell }, colours);
+    board.show({ chart, labels, marksOfBits: marksIn, isTinted, isProgress, pass: bedsPass ?? (isProgress ? usualPass(knitted) : null), spot: cell, picked: picked[0] ?? -1, relatives: picked.slice(1).filter((at) => at >= 0) }, colours);
     const options = { words: pageWords(), numbers }, item = cell < 0 ? undefined : items[chart.pass[cell]];
     setText(stitch, cell < 0 ? told.nothing : describeStitch(knitted.grid, chart, knitted.trace.needlesPerBed, chart.loop[cell], options));
     const words = item === undefined ? null : describeWork(knitted, item, options);
@@ -97,14 +107,16 @@ export function createChartRoom(tools: RoomTools): Room {
       clearSpot(tools);
       view?.setLit(null);
       litKey = '';
+      isNew = true;
     },
   };
 }
 
-/** The stitches of the pass pointed at, or gone through, and the stitch itself; null lights none. */
-function litOf({ trace }: KnittedSock, pass: number | null, loop: number): Lit | null {
+/** The stitches of the pass pointed at, or gone through, and some more; null lights none. */
+function litOf({ trace }: KnittedSock, pass: number | null, loops: readonly number[]): Lit | null {
   const record = pass === null ? undefined : trace.passes[pass];
-  return record === undefined ? null : { first: record.firstLoop, end: record.endLoop, loops: loop < 0 ? [] : [loop] };
+  if (record === undefined) return loops.length === 0 ? null : { first: 0, end: 0, loops };
+  return { first: record.firstLoop, end: record.endLoop, loops };
 }
 
 function layAgain(laid: Laid | null, knitted: KnittedSock, { part, cut }: ChartChoices, numbers: NeedleNumbers): Laid {
@@ -123,6 +135,12 @@ function pointAt(tools: RoomTools, laid: Laid | null, cell: number): void {
 /** Takes back what was pointed at here; what is pointed at elsewhere stays. */
 function clearSpot({ store }: RoomTools): void {
   if (store.state().spot?.from === 'chart') store.update({ spot: null });
+}
+
+/** A stitch that is chosen stays picked, and the page goes to its pass. */
+function chooseStitch(tools: RoomTools, { chart, knitted: { grid } }: Laid, cell: number): void {
+  tools.store.update({ picked: pickLoop(grid, chart.loop[cell]) });
+  choosePassOf(tools, chart.pass[cell]);
 }
 
 /** On the beds the sock is hung up anew; any other pose is of the whole sock, and stays. */

@@ -28,7 +28,11 @@ export interface BedCard {
   dispose(): void;
 }
 
-export interface BedHooks { readonly point: (spot: Spot | null) => void }
+export interface BedHooks {
+  readonly point: (spot: Spot | null) => void;
+  /** A needle was clicked, or Enter pressed on it: the stitch that hangs there stays picked. */
+  readonly pick: (loop: number) => void;
+}
 
 /** The beds from above, drawn anew at every stop; a needle that is pointed at, or chosen by arrow keys, is told in words under it. */
 export function createBedCard(host: HTMLElement, hooks: BedHooks): BedCard {
@@ -68,9 +72,19 @@ export function createBedCard(host: HTMLElement, hooks: BedHooks): BedCard {
   };
   canvas.addEventListener('pointermove', ({ offsetX, offsetY }) => { if (places !== null) point(needleUnder(places, offsetX, offsetY)); });
   canvas.addEventListener('pointerleave', () => { point(null); });
+  const pick = (at: NeedleRef | null): void => {
+    const loop = drawn === null ? -1 : findNeedle(drawn.scene, at)?.loop ?? -1;
+    if (loop >= 0) hooks.pick(loop);
+  };
+  canvas.addEventListener('click', ({ offsetX, offsetY }) => { if (places !== null) pick(needleUnder(places, offsetX, offsetY)); });
   canvas.addEventListener('focus', () => { if (drawn !== null && canvas.matches(':focus-visible')) point(startOf(drawn.scene, cursor)); });
   canvas.addEventListener('blur', () => { point(null); });
   canvas.addEventListener('keydown', (event) => {
+    if (event.key === 'Enter' && drawn !== null) {
+      event.preventDefault();
+      pick(startOf(drawn.scene, cursor));
+      return;
+    }
     const next = drawn === null || event.ctrlKey || event.metaKey || event.altKey ? null : needleOfKey(event.key, startOf(drawn.scene, cursor), drawn.scene);
     if (next === null || places === null) return;
     event.preventDefault();

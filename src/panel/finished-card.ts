@@ -11,7 +11,9 @@ import { type PageLooks, readLooks } from './page-looks.ts';
 
 export interface FinishedHooks {
   readonly point: (spot: Spot | null) => void;
-  /** A click on a stitch: to the pass that made it. */
+  /** A click on a stitch: it stays picked. */
+  readonly pick: (loop: number) => void;
+  /** And to the pass that made it. */
   readonly goTo: (pass: number) => void;
 }
 
@@ -23,6 +25,8 @@ export interface FinishedView {
   readonly item: WorkItem;
   readonly yarnColours: readonly string[];
   readonly spot: Spot | null;
+  /** The picked stitch and what belongs to it; none where none is picked. */
+  readonly picked: readonly number[];
 }
 
 export interface FinishedCard {
@@ -31,6 +35,8 @@ export interface FinishedCard {
 }
 
 const HEIGHT = 205, REACH_PX = 9;
+/** Radii of the rings about the picked stitch and about what belongs to it. */
+const PICKED_PX = 8, RELATIVE_PX = 3.5;
 
 /** The finished sock, small: what is knitted by now in full colour, the stitches of this stop lit; each stitch leads to its pass. */
 export function createFinishedCard(host: HTMLElement, hooks: FinishedHooks): FinishedCard {
@@ -45,7 +51,7 @@ export function createFinishedCard(host: HTMLElement, hooks: FinishedHooks): Fin
     canvas.hidden = sock === null;
     const lit = sock === null ? [] : loopsOfStop(sock, trace, item);
     setText(about, status === 'waiting' ? words.finishedWaiting : status === 'missing' ? words.finishedMissing : sideWords(sock, lit, side));
-    if (sock !== null) painter.paint({ sock, side, pass: Math.min(item.index, trace.passes.length - 1), lit, yarnColours: drawn.yarnColours, litYarn: drawn.yarnColours[item.yarn] ?? '#000000', spot: drawn.spot?.loop ?? -1, width: box.clientWidth });
+    if (sock !== null) painter.paint({ sock, side, pass: Math.min(item.index, trace.passes.length - 1), lit, yarnColours: drawn.yarnColours, litYarn: drawn.yarnColours[item.yarn] ?? '#000000', spot: drawn.spot?.loop ?? -1, picked: drawn.picked, width: box.clientWidth });
   };
   const turn = button(words.turnOver, { class: 'notice-button' }, () => {
     side = side === 'left' ? 'right' : 'left';
@@ -58,7 +64,11 @@ export function createFinishedCard(host: HTMLElement, hooks: FinishedHooks): Fin
     if (drawn?.sock == null || frame === null) return -1;
     return nearestLoop(drawn.sock, side, ...placeUnder(frame, offsetX, offsetY), REACH_PX / frame.scale);
   };
-  const goTo = (loop: number): void => { if (loop >= 0 && drawn?.sock != null) hooks.goTo(drawn.sock.grid.pass[loop]); };
+  const goTo = (loop: number): void => {
+    if (loop < 0 || drawn?.sock == null) return;
+    hooks.pick(loop);
+    hooks.goTo(drawn.sock.grid.pass[loop]);
+  };
   canvas.addEventListener('pointermove', (event) => { point(under(event)); });
   canvas.addEventListener('pointerleave', () => { point(-1); });
   canvas.addEventListener('click', (event) => { goTo(under(event)); });
@@ -129,6 +139,7 @@ interface Painting {
   /** Colour of the yarn of the lit stitches. */
   readonly litYarn: string;
   readonly spot: number;
+  readonly picked: readonly number[];
   readonly width: number;
 }
 
@@ -167,6 +178,7 @@ function createPainter(canvas: HTMLCanvasElement): { paint(painting: Painting): 
       pen.clearRect(0, 0, width, HEIGHT);
       pen.drawImage(cloth, 0, 0, width, HEIGHT);
       drawLit(pen, frame, sock, painting.lit, litColour(painting.litYarn));
+      painting.picked.forEach((loop, i) => { if (frame !== null) drawSpotRing(pen, frame, sock, loop, looks, i === 0 ? PICKED_PX : RELATIVE_PX); });
       if (painting.spot >= 0) drawSpotRing(pen, frame, sock, painting.spot, looks);
     },
   };

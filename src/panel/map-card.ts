@@ -4,6 +4,7 @@ import { layerChoices, shownLayer } from './cloth-layers.ts';
 import { pageWords } from '../words/page-words.ts';
 import { el, setAttributes, setText } from './dom.ts';
 import { legendWords, spreadWords, tickWords, unitWords } from './map-words.ts';
+import type { LookBar } from './look-bar.ts';
 import type { MapLayer } from './map-words.ts';
 import type { PageState } from './page-state.ts';
 import type { LengthUnit } from './units.ts';
@@ -21,13 +22,13 @@ export interface MapHooks {
 
 const FOOT_LOOKS: readonly FootLook[] = ['inside', 'glass', 'hidden'];
 
-/** The switch of what the cloth's colours tell, and the legend where they tell numbers; beside a worn sock, how its foot is seen. */
-export function createMapCard(host: HTMLElement, hooks: MapHooks): MapCard {
+/** The switch of what the cloth's colours tell, and the legend where they tell numbers; beside a worn sock, how its foot is seen; and the close look. */
+export function createMapCard(host: HTMLElement, hooks: MapHooks, look: LookBar): MapCard {
   const say = pageWords().stage;
   const layers = choiceBox<ClothLayer>(say.colours, hooks.chooseLayer), feet = choiceBox<FootLook>(say.foot, hooks.chooseFootLook);
   feet.fill(FOOT_LOOKS.map((value) => ({ value, name: say.footLooks[value], isOff: false })));
   const legend = createLegend(hooks);
-  const card = el('div', { class: 'map-card' }, legend.element, el('div', { class: 'map-switch' }, feet.element, layers.element));
+  const card = el('div', { class: 'map-card' }, legend.element, look.element, el('div', { class: 'map-switch' }, feet.element, layers.element, look.toggle));
   host.append(card);
   return {
     element: card,
@@ -39,6 +40,7 @@ export function createMapCard(host: HTMLElement, hooks: MapHooks): MapCard {
       feet.element.hidden = state.settings.pose !== 'worn';
       card.classList.toggle('is-open', layer !== 'yarn');
       legend.show(layer === 'yarn' ? null : layer, state);
+      look.render(state);
     },
   };
 }

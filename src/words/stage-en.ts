@@ -25,7 +25,7 @@ const maps = {
 /** The picture: its buttons, its colours, how its shape stands, and the loop under the pointer. */
 export const STAGE_EN = {
   label: 'The sock',
-  canvas: 'The sock in its pose. Arrow keys turn it, plus and minus zoom, 0 shows all of it, C changes what its colours tell.',
+  canvas: 'The sock in its pose. Arrow keys turn it, plus and minus zoom, 0 shows all of it, C changes what its colours tell. 1 to 4 look closer, X cuts it away, I turns it inside out, Enter picks a stitch.',
   poseOf: 'Pose of the sock',
   poses: { flat: 'Laid flat', tube: 'Tube', beds: 'On the beds', worn: 'Worn' },
   viewOf: 'View of the sock',
