@@ -80,7 +80,7 @@ function startPage(first: FirstSock, shelf: SockShelf, places: readonly [Cupboar
   const picture = view === null ? null : createSockPicture(view);
   const growth = createGrowthDesk(view, growthClient(openWorker));
   // Built before the panels, and told of the sock after them: the first render shows all of it.
-  const deskOf = (): SockDesk => desk;
+  const deskOf = (): SockDesk => desk, steps = { undo: () => { desk.undo(); }, redo: () => { desk.redo(); } };
   const choose = (change: Partial<Settings>): void => {
     const before = store.state().settings;
     store.update({ settings: { ...before, ...change } });
@@ -105,8 +105,8 @@ function startPage(first: FirstSock, shelf: SockShelf, places: readonly [Cupboar
     },
   });
   const { openSock } = files;
-  parts.push({ render: (state) => { showTheme(isDark(state), view); } }, { render: ({ knitted }) => { growth.setSock(knitted); } }, scrub);
-  parts.push({ render: (state) => { picture?.setLayer(shownLayer(state)); } }, { render: ({ settings }) => { view?.setFootLook(settings.footLook); } });
+  parts.push({ render: (state) => { showTheme(isDark(state), view); } }, { render: ({ knitted }) => { growth.setSock(knitted); } }, scrub,
+    { render: (state) => { picture?.setLayer(shownLayer(state)); } }, { render: ({ settings }) => { view?.setFootLook(settings.footLook); } });
   const stitches = createStitchDesk({ store, view, canvas: byId<HTMLCanvasElement>('sock'), choose, choosePass, hostOf: (room) => byId(room === 'chart' ? 'room-chart' : 'stage') });
   const closer = createCloseLook(view, store.state, choose, stitches.lookedAt);
   parts.push(...buildPanels({ store, deskOf, choose, choosePass, compareWith: (file) => { compare.compareWith(file); }, view, picture, growth, stitches, closer }));
@@ -116,18 +116,15 @@ function startPage(first: FirstSock, shelf: SockShelf, places: readonly [Cupboar
   parts.push(...compare.parts, sizes, swatches, ...files.parts);
   parts.push(createRoomTabs(byId('top-bar'), (room) => { choose({ room }); }));
   const topBar = createTopBar(byId('top-bar'), {
-    ...files.bar, examples: examples(), openSocks: lesson.outside(files.bar.openSocks), openSizes: lesson.outside(sizes.open), openSwatches: lesson.outside(swatches.open),
-    undo: () => { desk.undo(); }, redo: () => { desk.redo(); },
+    ...files.bar, ...steps, examples: examples(), openSocks: lesson.outside(files.bar.openSocks), openSizes: lesson.outside(sizes.open), openSwatches: lesson.outside(swatches.open),
   });
   const language = { store, keeper, keepSock: keptBy(files.deskTools.keep, shelf) };
   parts.push(topBar, createSettingsDialog(byId('top-bar'), { choose, changeLanguage: (chosen) => changeLanguage(chosen, language) }), createSkipLink(byId<HTMLAnchorElement>('skip-link')));
   const rooms = createRooms(pageOf(), (name) => byId(`room-${name}`), { store, keeper, view, picture, growth, deskOf, choose, choosePass, openSock, poseAgain });
-  // After the rooms: one that is left lights nothing any more.
   parts.push(rooms, stitches, closer);
   dark.addEventListener('change', () => { store.update({}); });
   listenToShortcuts({
-    undo: () => { desk.undo(); }, redo: () => { desk.redo(); }, save: files.bar.save,
-    nextLayer: () => { choose({ layer: nextLayer(store.state()) }); },
+    ...steps, save: files.bar.save, nextLayer: () => { choose({ layer: nextLayer(store.state()) }); },
     enterStitch: stitches.enter, lookCloser: closer.show, cutFurther: closer.cutFurther, turnInsideOut: closer.turnInsideOut,
   });
   exposePageHook(store.state, () => view);

@@ -23,7 +23,7 @@ import type { NeedleNumbers } from '../sheet/needle-label.ts';
 import { fitCellWidth } from '../sheet/page-chart.ts';
 import { marksOf, writeChart } from '../sheet/write-chart.ts';
 import type { ChartStyle } from '../sheet/write-chart.ts';
-import type { Lit } from '../view/sock-view-types.ts';
+import type { Lit, SockView } from '../view/sock-view-types.ts';
 import { pageWords } from '../words/page-words.ts';
 import { keepChoices, readChoices } from './chart-choices.ts';
 import { createChartPrint } from './chart-print.ts';
@@ -45,7 +45,7 @@ interface Laid {
 /** The stitches of the sock in a plane, beside the sock itself. */
 export function createChartRoom(tools: RoomTools): Room {
   const { host, store, keeper, view } = tools;
-  let choices = readChoices(keeper.read('chart')), laid: Laid | null = null, litKey = '', litSock: KnittedSock | null = null, isNew = true;
+  let choices = readChoices(keeper.read('chart')), laid: Laid | null = null, isNew = true;
   const told = pageWords().chart, bar = createChartBar({
     choose: (change) => {
       choices = { ...choices, ...change };
@@ -61,9 +61,8 @@ export function createChartRoom(tools: RoomTools): Room {
     choose: (cell) => { if (laid !== null) chooseStitch(tools, laid, cell); },
     walk: (step) => { if (laid !== null) board.reveal(walk(tools, laid, step)); },
   });
-  const stitch = el('p', { class: 'chart-stitch' }), work = el('p', { class: 'chart-work' });
-  const legend = el('details', { class: 'chart-legend', open: true });
-  host.append(bar.element, board.element, el('div', { class: 'chart-words', 'aria-live': 'polite' }, stitch, work), legend);
+  const words = createChartWords(), light = createLight(view), legend = el('details', { class: 'chart-legend', open: true });
+  host.append(bar.element, board.element, words.element, legend);
   createChartPrint(() => (laid === null || store.state().settings.room !== 'chart' ? null
     : { chart: laid.chart, cellWidthMm: choices.cellWidthMm, style: styleOf(laid, choices) }));
   const draw = (state: PageState): void => {
@@ -72,7 +71,7 @@ export function createChartRoom(tools: RoomTools): Room {
     laid = knitted === null ? null : layAgain(laid, knitted, choices, needleNumbers);
     const colours = readChartColours(laid?.knitted.plan.yarns ?? []);
     // A stitch that was picked elsewhere is to be seen here.
-    if (isNew && laid !== null && picked >= 0 && (laid.chart.cellOfLoop[picked] ?? -1) < 0) {
+    if (isNew && laid !== null && picked >= 0 && !hasLoop(laid, picked)) {
       choices = { ...choices, part: 'sock' };
       bar.render(choices);
       laid = layAgain(laid, laid.knitted, choices, needleNumbers);
@@ -80,7 +79,7 @@ export function createChartRoom(tools: RoomTools): Room {
     isNew &&= laid === null;
     if (laid === null) {
       board.show(null, colours);
-      setText(stitch, told.waiting);
+      words.wait();
       return;
     }
     if (laid.chart !== before) {
@@ -89,25 +88,50 @@ export function createChartRoom(tools: RoomTools): Room {
     }
     showChart(laid, state, choices, colours);
   };
-  const showChart = ({ chart, labels, knitted, work: items, numbers }: Laid, state: PageState, { isTinted, isProgress }: ChartChoices, colours: ChartColours): void => {
-    const { bedsPass, spot } = state, loop = spot?.loop ?? -1, cell = loop < 0 ? -1 : chart.cellOfLoop[loop] ?? -1;
-    const lit = litByPick(state), picked = lit.map((id) => chart.cellOfLoop[id] ?? -1);
-    const key = `${cell < 0 ? bedsPass ?? '' : chart.pass[cell]} ${loop} ${lit[0] ?? ''}`;
-    if (key !== litKey || knitted !== litSock) view?.setLit(litOf(knitted, cell < 0 ? bedsPass : chart.pass[cell], [...(loop < 0 ? [] : [loop]), ...lit]));
-    [litKey, litSock] = [key, knitted];
+  const showChart = (laid: Laid, state: PageState, { isTinted, isProgress }: ChartChoices, colours: ChartColours): void => {
+    const { chart, labels, knitted } = laid, { bedsPass, spot } = state, loop = spot?.loop ?? -1, cell = loop < 0 ? -1 : chart.cellOfLoop[loop] ?? -1;
+    const lit = litByPick(state), picked = lit.map((id) => chart.cellOfLoop[id] ?? -1), pass = cell < 0 ? bedsPass : chart.pass[cell];
+    light.show(knitted, pass, loop < 0 ? lit : [loop, ...lit]);
     board.show({ chart, labels, marksOfBits: marksIn, isTinted, isProgress, pass: bedsPass ?? (isProgress ? usualPass(knitted) : null), spot: cell, picked: picked[0] ?? -1, relatives: picked.slice(1).filter((at) => at >= 0) }, colours);
-    const options = { words: pageWords(), numbers }, item = cell < 0 ? undefined : items[chart.pass[cell]];
-    setText(stitch, cell < 0 ? told.nothing : describeStitch(knitted.grid, chart, knitted.trace.needlesPerBed, chart.loop[cell], options));
-    const words = item === undefined ? null : describeWork(knitted, item, options);
-    setText(work, words === null ? '' : `${words.title}. ${words.acts.join(' ')}`);
+    words.show(laid, cell < 0 ? picked[0] ?? -1 : cell);
   };
   return {
     render: draw,
     leave: () => {
       clearSpot(tools);
-      view?.setLit(null);
-      litKey = '';
+      light.end();
       isNew = true;
+    },
+  };
+}
+
+/** The stitch pointed at, or picked, in words, and what its pass does. */
+function createChartWords(): { readonly element: HTMLElement; wait(): void; show(laid: Laid, cell: number): void } {
+  const told = pageWords().chart, stitch = el('p', { class: 'chart-stitch' }), work = el('p', { class: 'chart-work' });
+  return {
+    element: el('div', { class: 'chart-words', 'aria-live': 'polite' }, stitch, work),
+    wait: () => { setText(stitch, told.waiting); },
+    show: ({ chart, knitted, work: items, numbers }, cell) => {
+      const options = { words: pageWords(), numbers }, item = cell < 0 ? undefined : items[chart.pass[cell]];
+      setText(stitch, cell < 0 ? told.nothing : describeStitch(knitted.grid, chart, knitted.trace.needlesPerBed, chart.loop[cell], options));
+      const words = item === undefined ? null : describeWork(knitted, item, options);
+      setText(work, words === null ? '' : `${words.title}. ${words.acts.join(' ')}`);
+    },
+  };
+}
+
+/** Lights the picture where there is something new to be lit. */
+function createLight(view: SockView | null): { show(knitted: KnittedSock, pass: number | null, loops: readonly number[]): void; end(): void } {
+  let key = '', sock: KnittedSock | null = null;
+  return {
+    show: (knitted, pass, loops) => {
+      const next = `${pass ?? ''} ${loops.join()}`;
+      if (next !== key || knitted !== sock) view?.setLit(litOf(knitted, pass, loops));
+      [key, sock] = [next, knitted];
+    },
+    end: () => {
+      view?.setLit(null);
+      key = '';
     },
   };
 }
@@ -126,6 +150,8 @@ function layAgain(laid: Laid | null, knitted: KnittedSock, { part, cut }: ChartC
   const work = laid?.knitted === knitted ? laid.work : listWork(knitted.program, knitted.trace);
   return { knitted, choices: { part, cut }, numbers, chart, work, labels: labelChart(chart, knitted.trace.needlesPerBed, numbers) };
 }
+
+function hasLoop({ chart }: Laid, loop: number): boolean { return (chart.cellOfLoop[loop] ?? -1) >= 0; }
 
 function pointAt(tools: RoomTools, laid: Laid | null, cell: number): void {
   if (laid === null || cell < 0) clearSpot(tools);

@@ -2,7 +2,6 @@ import { SECTION } from '../machine/codes.ts';
 import type { LookHooks, LookStep } from '../panel/look-bar.ts';
 import type { PageState, RoomName, Settings } from '../panel/page-state.ts';
 import type { SockView } from '../view/sock-view-types.ts';
-import { closeView } from './close-view.ts';
 import { MOST_CUT } from './settings.ts';
 
 const HEEL: ReadonlySet<number> = new Set<number>([SECTION['heel-in'], SECTION['heel-level'], SECTION['heel-out'], SECTION.ankle]);
@@ -26,7 +25,6 @@ const CUTS = [0, 0.25, 0.5, 0.75] as const;
 
 /** Brings the picture close, cuts the sock away and turns it inside out. `lookedAt`: the stitch that a close look is at, -1 for none. */
 export function createCloseLook(view: SockView | null, state: () => PageState, choose: (change: Partial<Settings>) => void, lookedAt: () => number): CloseLook {
-  const close = closeView(view);
   const showWhole = (): void => {
     if (state().settings.room !== 'lesson') view?.lookAt(null);
     view?.reset();
@@ -39,19 +37,19 @@ export function createCloseLook(view: SockView | null, state: () => PageState, c
       return;
     }
     const loop = lookedAt();
-    if (loop >= 0) close.approach?.(loop, step === 'few' ? FEW_PIXELS : ONE_PIXELS);
+    if (loop >= 0) view?.approach(loop, step === 'few' ? FEW_PIXELS : ONE_PIXELS);
   };
   const setInsideOut = (isInsideOut: boolean): void => { choose({ isInsideOut }); };
   let shownCut: number | null = null, shownInside = false;
   return {
     showWhole, show,
-    hooks: { show, setCut: (cut) => { choose({ cut }); }, setInsideOut, detail: () => close.detail?.() ?? null, mostCut: MOST_CUT },
+    hooks: { show, setCut: (cut) => { choose({ cut }); }, setInsideOut, detail: () => view?.detail() ?? null, mostCut: MOST_CUT },
     cutFurther: () => { choose({ cut: CUTS.find((cut) => cut > state().settings.cut) ?? 0 }); },
     turnInsideOut: () => { if (state().settings.pose !== 'beds') setInsideOut(!state().settings.isInsideOut); },
     render: ({ settings: { cut, isInsideOut, room, pose } }) => {
       const isShown = CUT_ROOMS.has(room), wantedCut = isShown && cut > 0 ? cut : null, wantedInside = isShown && isInsideOut && pose !== 'beds';
-      if (wantedCut !== shownCut) close.setCut?.(wantedCut);
-      if (wantedInside !== shownInside) close.setInsideOut?.(wantedInside);
+      if (wantedCut !== shownCut) view?.setCut(wantedCut);
+      if (wantedInside !== shownInside) view?.setInsideOut(wantedInside);
       [shownCut, shownInside] = [wantedCut, wantedInside];
     },
   };

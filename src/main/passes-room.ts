@@ -34,7 +34,7 @@ export function createPassesRoom({ host, store, growth, view, choosePass }: Room
   };
   const cards: Cards = {
     beds: createBedCard(frame.beds, { point, pick }), work: createWorkCard(frame.work),
-    finished: createFinishedCard(frame.finished, { point, pick, goTo: place.goTo }), way: createWayBar(frame.way, place),
+    finished: createFinishedCard(frame.finished, { point, goTo: (loop, pass) => { pick(loop); place.goTo(pass); } }), way: createWayBar(frame.way, place),
   };
   const tween = createTween(cards.beds.setWay), keys = listenToPassKeys(place);
   growth.onState((state) => { setText(frame.growth, growthWords(state)); });

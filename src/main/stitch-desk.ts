@@ -7,7 +7,6 @@ import { listWork, type WorkItem } from '../sheet/list-work.ts';
 import { labelNeedle } from '../sheet/needle-label.ts';
 import { readStitch, relativesOf, type StitchStep, stepFrom } from '../sheet/read-stitch.ts';
 import type { HoveredLoop, SockView } from '../view/sock-view-types.ts';
-import { closeView } from './close-view.ts';
 import type { PageStore } from './page-store.ts';
 import { createYarnRuler, type YarnRuler } from './yarn-ruler.ts';
 
@@ -54,7 +53,7 @@ export function createStitchDesk(tools: StitchTools): StitchDesk {
       const state = store.state(), loop = pickedLoop(state);
       if (state.knitted !== null && loop >= 0) pick(stepFrom(state.knitted.grid, readStitch(state.knitted.grid, loop), step));
     },
-    showClose: () => { closeView(view).approach?.(anchorOf(store.state(), pickedLoop(store.state())), CLOSE_PIXELS); },
+    showClose: () => { view?.approach(anchorOf(store.state(), pickedLoop(store.state())), CLOSE_PIXELS); },
     goToPass: () => { goToPass(tools); },
     showInChart: () => { tools.choose({ room: 'chart' }); },
   });

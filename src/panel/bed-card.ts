@@ -53,14 +53,8 @@ export function createBedCard(host: HTMLElement, hooks: BedHooks): BedCard {
     const ratio = devicePixelRatio;
     pen.setTransform(ratio, 0, 0, ratio, 0, 0);
     drawBeds(pen, places, scene, showOf(view, way, isPointed ? cursor : spotNeedle(scene, view)));
-    tell(scene, view);
-  };
-  const tell = (scene: BedScene, view: BedView): void => {
-    const at = isPointed ? cursor : spotNeedle(scene, view), chosen = cursor ?? { bed: 'front' as const, needle: scene.first };
-    const needle = findNeedle(scene, at);
-    setText(readout, isPointed || view.spot === null ? needle === null ? '' : needleWords(needle, view) : spotWords(scene, view, view.spot));
-    const focused = findNeedle(scene, chosen);
-    setAttributes(canvas, { 'aria-valuemin': scene.first, 'aria-valuemax': scene.last, 'aria-valuenow': chosen.needle, 'aria-valuetext': focused === null ? '' : needleWords(focused, view) });
+    setText(readout, readoutWords(scene, view, isPointed ? cursor : null));
+    tellNeedle(canvas, scene, view, cursor ?? { bed: 'front', needle: scene.first });
   };
   const point = (at: NeedleRef | null): void => {
     if (at?.bed === cursor?.bed && at?.needle === cursor?.needle && isPointed === (at !== null)) return;
@@ -72,25 +66,19 @@ export function createBedCard(host: HTMLElement, hooks: BedHooks): BedCard {
   };
   canvas.addEventListener('pointermove', ({ offsetX, offsetY }) => { if (places !== null) point(needleUnder(places, offsetX, offsetY)); });
   canvas.addEventListener('pointerleave', () => { point(null); });
-  const pick = (at: NeedleRef | null): void => {
-    const loop = drawn === null ? -1 : findNeedle(drawn.scene, at)?.loop ?? -1;
-    if (loop >= 0) hooks.pick(loop);
-  };
-  canvas.addEventListener('click', ({ offsetX, offsetY }) => { if (places !== null) pick(needleUnder(places, offsetX, offsetY)); });
   canvas.addEventListener('focus', () => { if (drawn !== null && canvas.matches(':focus-visible')) point(startOf(drawn.scene, cursor)); });
   canvas.addEventListener('blur', () => { point(null); });
   canvas.addEventListener('keydown', (event) => {
-    if (event.key === 'Enter' && drawn !== null) {
-      event.preventDefault();
-      pick(startOf(drawn.scene, cursor));
-      return;
-    }
     const next = drawn === null || event.ctrlKey || event.metaKey || event.altKey ? null : needleOfKey(event.key, startOf(drawn.scene, cursor), drawn.scene);
     if (next === null || places === null) return;
     event.preventDefault();
     event.stopPropagation();
     point(next);
     scroller.scrollLeft = Math.min(Math.max(scroller.scrollLeft, xOf(places, next.needle) + 80 - scroller.clientWidth), xOf(places, next.needle) - 80);
+  });
+  listenToPicks(canvas, (at) => {
+    const needle = drawn === null ? null : findNeedle(drawn.scene, at === null ? startOf(drawn.scene, cursor) : needleUnderAt(places, at));
+    if (needle !== null && needle.loop >= 0) hooks.pick(needle.loop);
   });
   const observer = new ResizeObserver(draw);
   observer.observe(scroller);
@@ -105,6 +93,32 @@ export function createBedCard(host: HTMLElement, hooks: BedHooks): BedCard {
     },
     dispose: () => { observer.disconnect(); },
   };
+}
+
+/** Hears a click on a place of the drawing, or Enter on the needle where the keys are. */
+function listenToPicks(canvas: HTMLCanvasElement, pick: (at: { readonly offsetX: number; readonly offsetY: number } | null) => void): void {
+  canvas.addEventListener('click', ({ offsetX, offsetY }) => { pick({ offsetX, offsetY }); });
+  canvas.addEventListener('keydown', (event) => {
+    if (event.key !== 'Enter' || event.ctrlKey || event.metaKey || event.altKey) return;
+    event.preventDefault();
+    pick(null);
+  });
+}
+
+function needleUnderAt(places: BedPlaces | null, { offsetX, offsetY }: { readonly offsetX: number; readonly offsetY: number }): NeedleRef | null {
+  return places === null ? null : needleUnder(places, offsetX, offsetY);
+}
+
+/** Of the needle pointed at here, else of a stitch that is pointed at elsewhere, or picked. */
+function readoutWords(scene: BedScene, view: BedView, at: NeedleRef | null): string {
+  const needle = findNeedle(scene, at);
+  if (needle !== null) return needleWords(needle, view);
+  return at === null && view.spot !== null ? spotWords(scene, view, view.spot) : '';
+}
+
+function tellNeedle(canvas: HTMLCanvasElement, scene: BedScene, view: BedView, chosen: NeedleRef): void {
+  const focused = findNeedle(scene, chosen);
+  setAttributes(canvas, { 'aria-valuemin': scene.first, 'aria-valuemax': scene.last, 'aria-valuenow': chosen.needle, 'aria-valuetext': focused === null ? '' : needleWords(focused, view) });
 }
 
 function fitCanvas(canvas: HTMLCanvasElement, { width, height }: BedPlaces): void {

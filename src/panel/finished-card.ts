@@ -11,10 +11,8 @@ import { type PageLooks, readLooks } from './page-looks.ts';
 
 export interface FinishedHooks {
   readonly point: (spot: Spot | null) => void;
-  /** A click on a stitch: it stays picked. */
-  readonly pick: (loop: number) => void;
-  /** And to the pass that made it. */
-  readonly goTo: (pass: number) => void;
+  /** A click on a stitch: it stays picked, and the page goes to the pass that made it. */
+  readonly goTo: (loop: number, pass: number) => void;
 }
 
 /** What the drawing shows of a sock. Without one, `status` says why. */
@@ -64,11 +62,7 @@ export function createFinishedCard(host: HTMLElement, hooks: FinishedHooks): Fin
     if (drawn?.sock == null || frame === null) return -1;
     return nearestLoop(drawn.sock, side, ...placeUnder(frame, offsetX, offsetY), REACH_PX / frame.scale);
   };
-  const goTo = (loop: number): void => {
-    if (loop < 0 || drawn?.sock == null) return;
-    hooks.pick(loop);
-    hooks.goTo(drawn.sock.grid.pass[loop]);
-  };
+  const goTo = (loop: number): void => { if (loop >= 0 && drawn?.sock != null) hooks.goTo(loop, drawn.sock.grid.pass[loop]); };
   canvas.addEventListener('pointermove', (event) => { point(under(event)); });
   canvas.addEventListener('pointerleave', () => { point(-1); });
   canvas.addEventListener('click', (event) => { goTo(under(event)); });
@@ -178,10 +172,24 @@ function createPainter(canvas: HTMLCanvasElement): { paint(painting: Painting): 
       pen.clearRect(0, 0, width, HEIGHT);
       pen.drawImage(cloth, 0, 0, width, HEIGHT);
       drawLit(pen, frame, sock, painting.lit, litColour(painting.litYarn));
-      painting.picked.forEach((loop, i) => { if (frame !== null) drawSpotRing(pen, frame, sock, loop, looks, i === 0 ? PICKED_PX : RELATIVE_PX); });
+      drawPicked(pen, frame, painting, looks);
       if (painting.spot >= 0) drawSpotRing(pen, frame, sock, painting.spot, looks);
     },
   };
+}
+
+/** A ring about the picked stitch, and small ones about what belongs to it where they do not lie in that ring. */
+function drawPicked(pen: CanvasRenderingContext2D, frame: SockFrame, { sock, picked }: Painting, looks: PageLooks): void {
+  const at = (loop: number): readonly [number, number] | null => {
+    const v = sock.fabric.loopVertex[loop];
+    return v < 0 ? null : [pixelX(frame, sock.places[2 * v]), pixelY(frame, sock.places[2 * v + 1])];
+  };
+  const [first, ...others] = picked, middle = first === undefined ? null : at(first);
+  for (const loop of others) {
+    const place = at(loop);
+    if (place !== null && (middle === null || Math.hypot(place[0] - middle[0], place[1] - middle[1]) > PICKED_PX + RELATIVE_PX)) drawSpotRing(pen, frame, sock, loop, looks, RELATIVE_PX);
+  }
+  if (first !== undefined) drawSpotRing(pen, frame, sock, first, looks, PICKED_PX);
 }
 
 function penOf(canvas: HTMLCanvasElement): CanvasRenderingContext2D {

@@ -1,3 +1,4 @@
+import type { DrawnDetail } from '../view/sock-view-types.ts';
 import { pageWords } from '../words/page-words.ts';
 import { button, el, setAttributes, setText } from './dom.ts';
 import type { PageState } from './page-state.ts';
@@ -11,7 +12,7 @@ export interface LookHooks {
   readonly setCut: (share: number) => void;
   readonly setInsideOut: (isInsideOut: boolean) => void;
   /** What the picture drew last; null without a picture. */
-  readonly detail: () => { readonly pixelsPerStitch: number; readonly level: 'mesh' | 'blend' | 'yarn' } | null;
+  readonly detail: () => Pick<DrawnDetail, 'pixelsPerStitch' | 'level'> | null;
   /** How far can be cut at most. */
   readonly mostCut: number;
 }

@@ -50,8 +50,8 @@ export function createStitchCard(hooks: StitchHooks): StitchCard {
   const title = el('h2'), place = el('p', { class: 'stitch-place' }), facts = el('dl', { class: 'stitch-facts' });
   const heading = el('div', { class: 'stitch-head', tabindex: 0, role: 'group', 'aria-label': words.walk, 'aria-description': words.keys, title: words.keys }, title, place);
   const steps = STEPS.map((step) => ({ step, element: stepButton(step, hooks.step) }));
-  const close = button(words.close, { class: 'stitch-button' }, hooks.showClose);
-  const ways = el('div', { class: 'stitch-ways' }, close, button(words.toPass, { class: 'stitch-button' }, hooks.goToPass), button(words.toChart, { class: 'stitch-button' }, hooks.showInChart));
+  const close = button(words.close, { class: 'stitch-button', title: words.closeTip }, hooks.showClose);
+  const ways = el('div', { class: 'stitch-ways' }, close, button(words.toPass, { class: 'stitch-button', title: words.toPassTip }, hooks.goToPass), button(words.toChart, { class: 'stitch-button', title: words.toChartTip }, hooks.showInChart));
   const element = el('section', { class: 'stitch-card', 'aria-label': words.card, hidden: true },
     button('×', { class: 'stitch-close', 'aria-label': words.letGo, title: words.letGo }, hooks.letGo),
     heading, facts, el('div', { class: 'stitch-foot' }, el('div', { class: 'stitch-steps', role: 'group', 'aria-label': words.walk }, ...steps.map((one) => one.element)), ways));
@@ -116,9 +116,8 @@ function drawFacts(list: HTMLElement, view: StitchView, pick: (loop: number) => 
       : [[facts.kind === 'graft' ? rows.joins : rows.from, links([...facts.parents, ...facts.wrapsKnitted], words.nothingBelow)] as const]),
     ...(facts.wraps.length === 0 ? [] : [[rows.wraps, links(facts.wraps, '')] as const]),
     [rows.into, links(facts.child < 0 ? [] : [facts.child], words.nothingAbove, isWaiting ? words.waits(waited) : '')],
-    [rows.yarn, yarn === null ? [] : [swatch(yarn), el('span', { dir: 'auto' }, yarn.name)]],
+    [rows.yarn, yarn === null ? [] : [swatch(yarn), el('span', { dir: 'auto' }, yarn.name), metre === null ? '' : `, ${ownWords(metre, lengthUnit)}`]],
     [rows.metre, [metre === null ? words.metreMissing : metreWords(metre)]],
-    ...(metre === null ? [] : [[rows.own, [ownWords(metre, lengthUnit)]] as const]),
   ];
   list.replaceChildren(...drawn.flatMap(([name, parts]) => [el('dt', {}, name), el('dd', {}, ...parts)]));
 }

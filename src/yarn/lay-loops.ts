@@ -4,7 +4,7 @@ import { placeInto } from './loop-frames.ts';
 import { PIECE_POINTS } from './yarn-lay.ts';
 
 /** Thicknesses of yarn from the middle of a rib to that of its knit wales, and of its purl wales on the other side, at rest; chosen by eye. */
-const RIB_DEPTH = 0.7;
+const RIB_DEPTH = 0.9;
 
 /** Of the loops on one needle the one that was moved there lies nearer to the eye, the others behind: thicknesses; so that two lie a thickness apart. */
 const OVER = 0.3, UNDER = -0.7;
@@ -33,9 +33,10 @@ export function layerLoops(grid: StitchGrid): Float32Array {
 }
 
 /** Middle of a wale of rib out of the fabric's, in thicknesses; less where the rib is drawn wider than at rest. */
-function ribDepth({ frames: { across }, fabric: { ribCourseMm } }: LayDesk, vertex: number): number {
-  const x = across[3 * vertex], y = across[3 * vertex + 1], z = across[3 * vertex + 2];
-  return RIB_DEPTH * Math.min(1, ribCourseMm / Math.sqrt(x * x + y * y + z * z + 1e-12));
+function ribDepth({ frames: { fromLeft, toRight }, fabric: { ribCourseMm } }: LayDesk, vertex: number): number {
+  let square = 0;
+  for (let i = 3 * vertex; i < 3 * vertex + 3; i++) square += (0.5 * (fromLeft[i] + toRight[i])) ** 2;
+  return RIB_DEPTH * Math.min(1, ribCourseMm / Math.sqrt(square + 1e-12));
 }
 
 /**
@@ -47,7 +48,7 @@ export function layLoop(desk: LayDesk, piece: number): void {
   const run = runOf(grid, loop), face = grid.isPurl[loop] === 1 ? -1 : 1, isRib = grid.isRib[loop] === 1, { points } = shapes[grid.yarn[loop]];
   const course = isRib ? fabric.ribCourseMm : fabric.courseMm, diameter = diameterMm[grid.yarn[loop]], depth = isRib ? ribDepth(desk, vertex) : 0;
   for (let k = 0; k < PIECE_POINTS; k++) {
-    const v = points[3 * k + 1], isBetween = isRib && (k === 0 || k === PIECE_POINTS - 1);
+    const v = points[3 * k + 1], isBetween = (k === 0 && goesOn(desk, loop, grid.yarnBefore[loop])) || (k === PIECE_POINTS - 1 && goesOn(desk, loop, grid.yarnAfter[loop]));
     const u = isBetween ? (k === 0 ? -0.42 : 0.42) : points[3 * k] / course;
     const height = face * (isBetween ? 0.2 * depth : points[3 * k + 2] + depth + layers[loop] * Math.max(0, Math.min(1, 2 * v - 1)));
     placeInto(PLACE, frames, vertex, run * u, v, height * diameter);
@@ -55,15 +56,20 @@ export function layLoop(desk: LayDesk, piece: number): void {
   }
 }
 
+/** Whether the yarn goes from a loop of rib to one beside it. */
+function goesOn({ grid }: LayDesk, loop: number, other: number): boolean {
+  return grid.isRib[loop] === 1 && other >= 0 && (grid.leftOf[loop] === other || grid.rightOf[loop] === other);
+}
+
 const PLACE = new Float64Array(6);
 
 /**
  * A wrap round a held loop: stitches towards the side that the yarn comes from, rows up from where the held loop was drawn through, thicknesses towards its knit
- * side. It goes up behind the held loop's head, where the next loop is drawn through both, and comes back before its legs; chosen by eye.
+ * side. It lies before the held loop's legs, goes round it on the far side and comes back behind its head, where the next loop is drawn through both; chosen by eye.
  */
 const WRAP_POINTS = [
-  [0.48, 0.72, -0.2], [0.42, 0.9, -0.8], [0.31, 1.14, -1.35], [0.12, 1.32, -1.6], [-0.14, 1.33, -1.6], [-0.36, 1.16, -1.25],
-  [-0.47, 0.92, -0.4], [-0.46, 0.73, 0.6], [-0.28, 0.62, 1.55], [0, 0.6, 1.75], [0.26, 0.64, 1.5], [0.46, 0.74, 0.5],
+  [0.52, 0.6, -0.5], [0.47, 0.56, 0.5], [0.3, 0.58, 1.45], [0.02, 0.57, 1.7], [-0.26, 0.61, 1.5], [-0.46, 0.73, 0.6],
+  [-0.48, 0.93, -0.4], [-0.38, 1.16, -1.25], [-0.14, 1.33, -1.6], [0.13, 1.33, -1.6], [0.33, 1.16, -1.4], [0.46, 0.98, -1],
 ] as const;
 
 export function layWrap(desk: LayDesk, piece: number): void {
@@ -76,10 +82,10 @@ export function layWrap(desk: LayDesk, piece: number): void {
 }
 
 /** +1 where the yarn comes to a wrap from the right of its host, as seen from outside, -1 from the left. */
-function sideOf({ fabric, grid, frames: { positions, across } }: LayDesk, wrap: number, host: number): number {
+function sideOf({ fabric, grid, frames: { positions, toRight } }: LayDesk, wrap: number, host: number): number {
   const before = vertexOf(fabric, grid.yarnBefore[wrap]), from = before >= 0 ? before : vertexOf(fabric, grid.yarnAfter[wrap]);
   if (from < 0) return 1;
   let dot = 0;
-  for (let d = 0; d < 3; d++) dot += (positions[3 * from + d] - positions[3 * host + d]) * across[3 * host + d];
+  for (let d = 0; d < 3; d++) dot += (positions[3 * from + d] - positions[3 * host + d]) * toRight[3 * host + d];
   return dot < 0 ? -1 : 1;
 }

@@ -1,0 +1,120 @@
+import { findCrowds } from './find-crowds.ts';
+import type { LayDesk } from './lay-desk.ts';
+import { PIECE_POINTS, POINT_STRIDE } from './yarn-lay.ts';
+
+/** Rounds of making room; share of the room wanted that a round makes; how near yarns may lie, in thicknesses: as near as loops in plain fabric do; chosen by eye. */
+const ROUNDS = 10, SHARE = 0.4, NEAR = 0.9;
+
+/** Farthest that a point is moved in all, and two chords for which contact is looked for, thicknesses. */
+const FARTHEST = 0.9, REACH = 2.5;
+
+/** Points along a length of yarn that are no neighbours of each other: about two thicknesses of yarn. */
+const OWN_POINTS = 3;
+
+/** Pairs of chords that might touch: the first control point of each, two entries a pair; and thickness of the thicker, mm. */
+interface Pairs { readonly ends: number[]; readonly near: number[] }
+
+/** Chords between control points of the marked pieces that come near each other, one of them at least in a crowd. */
+function findPairs({ thread, points, diameterMm }: LayDesk, crowds: Uint8Array): Pairs {
+  const pairs: Pairs = { ends: [], near: [] }, boxes = new Map<number, number[]>();
+  const size = REACH * diameterMm.reduce((most, d) => Math.max(most, d), 0.01);
+  const boxAt = (point: number, d: number): number => Math.floor(points[POINT_STRIDE * point + d] / size);
+  const keyOf = (x: number, y: number, z: number): number => ((z + 2048) * 4096 + (y + 2048)) * 4096 + x + 2048;
+  for (let piece = 0; piece < thread.pieceCount; piece++) {
+    if (crowds[piece] === 0) continue;
+    for (let a = PIECE_POINTS * piece; a < PIECE_POINTS * (piece + 1); a++) {
+      const x = boxAt(a, 0), y = boxAt(a, 1), z = boxAt(a, 2);
+      for (let box = 0; box < 27; box++) {
+        for (const b of boxes.get(keyOf(x + (box % 3) - 1, y + (Math.floor(box / 3) % 3) - 1, z + Math.floor(box / 9) - 1)) ?? []) {
+          const other = Math.floor(b / PIECE_POINTS);
+          if (a - b < OWN_POINTS || (crowds[piece] < 2 && crowds[other] < 2) || squareBetween(points, a, b) > size * size) continue;
+          pairs.ends.push(a, b);
+          pairs.near.push(0.5 * NEAR * (diameterMm[thread.yarn[piece]] + diameterMm[thread.yarn[other]]));
+        }
+      }
+      const key = keyOf(x, y, z), members = boxes.get(key);
+      if (members === undefined) boxes.set(key, [a]);
+      else members.push(a);
+    }
+  }
+  return pairs;
+}
+
+function squareBetween(points: Float32Array, a: number, b: number): number {
+  const i = POINT_STRIDE * a, j = POINT_STRIDE * b;
+  return (points[i] - points[j]) ** 2 + (points[i + 1] - points[j + 1]) ** 2 + (points[i + 2] - points[j + 2]) ** 2;
+}
+
+/** How far along two chords they are nearest, 0..1 each, and their distance: three entries (Ericson C., Real-Time Collision Detection (2005), 5.1.9). */
+function nearestInto(out: Float64Array, p: Float64Array, a: number, b: number): void {
+  let aa = 0, bb = 0, ab = 0, ar = 0, br = 0;
+  for (let d = 0; d < 3; d++) {
+    const u = p[a + 3 + d] - p[a + d], v = p[b + 3 + d] - p[b + d], r = p[a + d] - p[b + d];
+    aa += u * u; bb += v * v; ab += u * v; ar += u * r; br += v * r;
+  }
+  const det = aa * bb - ab * ab, clamp = (x: number): number => (x > 0 ? (x < 1 ? x : 1) : 0);
+  let s = det > 1e-9 * aa * bb ? clamp((ab * br - ar * bb) / det) : 0.5;
+  const t = bb > 0 ? clamp((ab * s + br) / bb) : 0;
+  s = aa > 0 ? clamp((ab * t - ar) / aa) : 0;
+  let square = 0;
+  for (let d = 0; d < 3; d++) square += (p[a + d] + s * (p[a + 3 + d] - p[a + d]) - p[b + d] - t * (p[b + 3 + d] - p[b + d])) ** 2;
+  out[0] = s;
+  out[1] = t;
+  out[2] = Math.sqrt(square);
+}
+
+/** The line itself beside each control point of the marked pieces: (P - 1, P, P + 1) weighted 1, 4, 1. */
+function drawInto(line: Float64Array, points: Float32Array, marked: readonly number[]): void {
+  const last = points.length / POINT_STRIDE - 1;
+  for (const piece of marked) {
+    for (let k = PIECE_POINTS * piece; k <= PIECE_POINTS * (piece + 1); k++) {
+      const i = POINT_STRIDE * Math.max(0, k - 1), j = POINT_STRIDE * Math.min(k, last), l = POINT_STRIDE * Math.min(k + 1, last);
+      for (let d = 0; d < 3; d++) line[3 * k + d] = (points[i + d] + 4 * points[j + d] + points[l + d]) / 6;
+    }
+  }
+}
+
+/**
+ * Makes room where loops are stacked, wrapped, sewn or drawn together: yarns there that lie in each other move apart, a little every round, their
+ * lines kept smooth. Which side of each other they pass on stays as it is. Positions-based, not an energy: what is left is told by findContacts.
+ */
+export function relaxCrowds(desk: LayDesk): void {
+  const { thread, points, diameterMm } = desk, crowds = findCrowds(desk), pairs = findPairs(desk, crowds), count = points.length / POINT_STRIDE;
+  const marked = Array.from(crowds.keys()).filter((piece) => crowds[piece] > 0), movable = marked.filter((piece) => crowds[piece] > 1);
+  const line = new Float64Array(3 * count + 3), push = new Float64Array(3 * count + 3), moved = new Float64Array(3 * count), nearest = new Float64Array(3);
+  for (let round = 0; round < ROUNDS; round++) {
+    drawInto(line, points, marked);
+    for (const piece of marked) push.fill(0, 3 * PIECE_POINTS * piece, 3 * PIECE_POINTS * (piece + 1) + 3);
+    for (let pair = 0; pair < pairs.near.length; pair++) {
+      const a = 3 * pairs.ends[2 * pair], b = 3 * pairs.ends[2 * pair + 1], near = pairs.near[pair];
+      nearestInto(nearest, line, a, b);
+      const [s, t, distance] = nearest;
+      if (distance >= near || distance < 1e-6) continue;
+      const share = (SHARE * (near - distance)) / distance;
+      for (let d = 0; d < 3; d++) {
+        const way = share * (line[a + d] + s * (line[a + 3 + d] - line[a + d]) - line[b + d] - t * (line[b + 3 + d] - line[b + d]));
+        push[a + d] += (1 - s) * way; push[a + 3 + d] += s * way;
+        push[b + d] -= (1 - t) * way; push[b + 3 + d] -= t * way;
+      }
+    }
+    for (const piece of movable) movePiece(points, moved, push, piece, FARTHEST * diameterMm[thread.yarn[piece]]);
+  }
+}
+
+/** Moves the points of a piece as they are pushed, smoothed along the yarn, each by no more than `farthest` in all. */
+function movePiece(points: Float32Array, moved: Float64Array, push: Float64Array, piece: number, farthest: number): void {
+  for (let k = PIECE_POINTS * piece; k < PIECE_POINTS * (piece + 1); k++) {
+    const i = 3 * Math.max(0, k - 1), j = 3 * k, l = 3 * (k + 1);
+    let square = 0;
+    for (let d = 0; d < 3; d++) {
+      moved[j + d] += 0.25 * push[i + d] + 0.5 * push[j + d] + 0.25 * push[l + d];
+      square += moved[j + d] ** 2;
+    }
+    const kept = square > farthest * farthest ? farthest / Math.sqrt(square) : 1;
+    for (let d = 0; d < 3; d++) {
+      const before = moved[j + d] - (0.25 * push[i + d] + 0.5 * push[j + d] + 0.25 * push[l + d]);
+      moved[j + d] *= kept;
+      points[POINT_STRIDE * k + d] += moved[j + d] - before;
+    }
+  }
+}
