@@ -1,8 +1,8 @@
 // Yarn as it is plied: strands that wind round each other, furrows between them.
 // Chosen by eye: strands, thicknesses of yarn to a turn, and depth of a furrow in half thicknesses.
-const float PLIES = 3.0;
-const float TURN = 4.2;
-const float PLY_DEPTH = 0.2;
+const float PLIES = 4.0;
+const float TURN = 4.6;
+const float PLY_DEPTH = 0.13;
 
 // Turns of a place on the yarn's skin from the middle of a strand, at which it would be 0, in strands: whole numbers are middles.
 float plyTurns(float round, float alongMm, float radius) {

@@ -28,10 +28,12 @@ uniform float u_pixels;
 
 out vec4 fragColour;
 
+// Light that stray fibres scatter; chosen by eye.
+const float FUZZ = 0.3;
+
 // Jimenez' interleaved gradient noise: even over any small patch of the screen.
 float ditherAt(vec2 pixel) { return fract(52.9829189 * fract(dot(pixel, vec2(0.06711056, 0.00583715)))); }
 
-#if HAS_PLIES
 float hash(vec2 p) {
   vec3 q = fract(vec3(p.xyx) * 0.1031);
   q += dot(q, q.yzx + 33.33);
@@ -46,7 +48,17 @@ float noise(vec2 p, float wrap) {
   float low = mix(hash(vec2(x0, i.y)), hash(vec2(x1, i.y)), f.x), high = mix(hash(vec2(x0, i.y + 1.0)), hash(vec2(x1, i.y + 1.0)), f.x);
   return 2.0 * mix(low, high, f.y) - 1.0;
 }
-#endif
+
+// A place on the yarn as it is drawn, fibres and all, taken to the yarn's skin: its normal there, and how much of the pixel is
+// covered where only fibres stand beyond the skin's edge. `a` is the distance from the yarn's middle as it is seen, in half thicknesses.
+vec3 withinHalo(vec3 normal, vec3 tangent, vec3 toEye, out float a) {
+  vec3 facing = toEye - tangent * dot(tangent, toEye);
+  facing = normalize(facing + 1e-5 * normal);
+  vec3 side = cross(facing, tangent);
+  a = dot(normal, side) * (1.0 + u_halo);
+  float t = clamp(a, -1.0, 1.0);
+  return normalize(t * side + sqrt(1.0 - t * t) * facing);
+}
 
 void main() {
 #if IS_CUT
@@ -60,21 +72,31 @@ void main() {
   vec3 toEye = normalize(-v_positionView), tangent = normalize(v_tangentView), normal = normalize(v_normalView);
   vec3 albedo = lookColour(v_look);
   int bits = lookBits(v_look);
-  float furrow = 1.0;
+  float furrow = 1.0, rim = 0.0;
 #if HAS_PLIES
-  float perMm = u_pixels / max(-v_positionView.z, 1e-3), fine = clamp(perMm * v_radius * 0.12 - 0.5, 0.0, 1.0);
+  float a;
+  normal = withinHalo(normal, tangent, toEye, a);
+  // Pixels to half a thickness.
+  float size = u_pixels / max(-v_positionView.z, 1e-3) * v_radius, fine = clamp(size * 0.16 - 0.5, 0.0, 1.0), finest = clamp(size * 0.05 - 0.5, 0.0, 1.0);
+  float lay = v_along / v_radius;
+  rim = max((abs(a) - 1.0) / max(u_halo, 1e-3), 0.0);
+  if (rim > 0.0) {
+    // Fibres stand off the yarn, each its own way, and fewer the farther out.
+    float stray = noise(vec2(5.0 * lay + 2.5 * a, 3.0 * a), 1e4) * 0.5 + noise(vec2(13.0 * lay - 4.0 * a, 5.0 * a), 1e4) * 0.5;
+    cover *= mix(0.6 * (1.0 - rim), clamp(3.0 * (0.6 * stray + 0.25 - 0.8 * rim), 0.0, 1.0), finest);
+  }
   float round = atan(v_round.y, v_round.x) / 6.28318531;
   float turns = plyTurns(round, v_along, v_radius), ply = turns - floor(turns + 0.5), square = 4.0 * ply * ply;
   vec3 around = cross(tangent, normal);
-  // Strands are round: the skin slopes away from each one's middle, along the yarn by its twist too.
+  // Fibres lie slantwise in each strand, lighter and darker ones side by side; the finest lie every way.
+  float streak = noise(vec2(7.0 * turns + 3.0 * lay, 0.5 * lay), 28.0) * 0.55 + noise(vec2(16.0 * turns + 7.0 * lay, 1.1 * lay), 64.0) * 0.45;
+  float felt = noise(vec2(32.0 * turns - 9.0 * lay, 2.6 * lay), 128.0) * 0.5 + noise(vec2(44.0 * turns + 25.0 * lay, 4.0 * lay), 176.0) * 0.5;
+  // Strands are round, if not even: the skin slopes away from each one's middle, along the yarn by its twist too.
   float slope = PLY_DEPTH * 8.0 * ply * (0.55 + 0.9 * square) * PLIES * fine;
   vec2 fall = vec2(slope / 6.28318531, -slope / (TURN * 2.0));
-  furrow = 1.0 - 0.55 * square * square * fine;
-  // Fibres lie slantwise in each strand, and lighter and darker ones side by side.
-  float lay = v_along / v_radius;
-  float streak = noise(vec2(9.0 * turns + 3.0 * lay, 0.55 * lay), 27.0) * 0.6 + noise(vec2(18.0 * turns + 11.0 * lay, 1.4 * lay), 54.0) * 0.4;
-  albedo *= 1.0 + 0.2 * fine * streak;
-  fall.x += 0.16 * fine * streak;
+  furrow = 1.0 - (0.26 + 0.1 * streak) * square * square * fine;
+  albedo *= 1.0 + 0.2 * fine * streak + 0.3 * finest * felt;
+  fall += vec2(0.3 * fine * streak + 0.5 * finest * felt, 0.2 * finest * felt);
   normal = normalize(normal + normalize(around) * fall.x + tangent * fall.y);
 #endif
   // How far out a point lies as seen from either side, in thicknesses; the yarn is round about its own height.
@@ -82,11 +104,11 @@ void main() {
   float fromOutside = smoothstep(-1.0, 0.8, level), fromInside = smoothstep(-1.0, 0.8, -level);
   float seen = clamp(0.5 + 1.2 * dot(v_upView, toEye), 0.0, 1.0);
   float open = mix(fromInside, fromOutside, clamp(0.5 + 0.5 * outwards, 0.0, 1.0) * 0.5 + 0.5 * seen);
-  open = (0.25 + 0.75 * open) * furrow;
+  open = (0.34 + 0.76 * open) * furrow;
   float isWithin = mix(1.0 - seen, seen, u_everted);
   float depth = mix(1.0, mix(v_within.y, 0.9, u_opened), isWithin);
   float hollow = clamp(1.0 - 2.2 * max(v_within.x * (2.0 * seen - 1.0), 0.0), 0.45, 1.0);
-  float shade = mix(0.55, 1.0, open) * mix(hollow, depth, isWithin);
+  float shade = mix(0.7, 1.0, open) * mix(hollow, depth, isWithin);
 #if IS_CUT
   if (!gl_FrontFacing) {
     // Looking into a yarn that is cut: its end.
@@ -100,7 +122,10 @@ void main() {
   if (u_mapped > 0.5) {
     colour = litMap(lightMap(scaleColour(v_onScale), normal, toEye, open, shade), lit);
   } else {
-    colour = lightWool(albedo, normal, toEye, open * hollow * depth, shade);
+    // The cloth's rim, not each yarn's; and on a yarn's flanks the fibres that stand off catch light.
+    float edge = 1.0 - abs(dot(v_upView, toEye)), flank = 1.0 - clamp(dot(normal, toEye), 0.0, 1.0);
+    colour = lightFibres(albedo, normal, edge, open * hollow * depth, shade);
+    colour += mix(albedo, sqrt(albedo), 0.3) * albedo * (u_sky + u_ground) * (FUZZ * flank * flank * open * hollow * depth);
     colour = mix(colour, colour * 0.6 + vec3(0.5, 0.42, 0.25), 0.55 * lit);
   }
   colour = mix(colour, albedo * (0.62 + 0.5 * open), 0.9 * marked);

@@ -11,6 +11,10 @@ uniform highp isampler2D u_ups;
 uniform highp usampler2D u_pieces;
 // Share of its thickness by which the yarn is drawn thicker, for the fibres that stand off it.
 uniform float u_halo;
+#if HAS_PLIES
+// 1 where there are points enough round the yarn to show its strands in its outline.
+uniform float u_relief;
+#endif
 
 out vec3 v_positionView;
 out vec3 v_normalView;
@@ -62,7 +66,7 @@ void main() {
   float radius = v_radius * isYarn * (1.0 + u_halo);
 #if HAS_PLIES
   float ply = plyPlace(position.y, centre.w, v_radius);
-  radius -= v_radius * PLY_DEPTH * 4.0 * ply * ply;
+  radius -= u_relief * v_radius * PLY_DEPTH * 4.0 * ply * ply;
 #endif
   vec3 place = centre.xyz + radius * normal;
   vec4 positionView = modelViewMatrix * vec4(place, 1.0);

@@ -6,7 +6,7 @@ import { threadYarn } from '../yarn/thread-yarn.ts';
 import type { ClothUniforms } from './cloth-material.ts';
 import type { DrawnFrame } from './drawn-frame.ts';
 import { LaidYarn, type Within, type YarnPaint } from './laid-yarn.ts';
-import { levelFor, YARN_LEVELS } from './yarn-levels.ts';
+import { HALO, levelFor, RELIEF_SIDES, YARN_LEVELS } from './yarn-levels.ts';
 import { createYarnMaterial, createYarnUniforms } from './yarn-material.ts';
 import { tubeGeometry } from './yarn-tube.ts';
 
@@ -80,10 +80,12 @@ export class YarnCloth {
     if (laid === null) return 0;
     const pieces = laid.show(this.planes(frame)), level = levelFor(pixels, pieces, frame.finest, frame.mostTriangles);
     if (level < 0 || pieces === 0) return 0;
-    const geometry = this.geometries[level], { uniforms, mesh } = this;
+    const geometry = this.geometries[level], { uniforms, mesh } = this, { hasPlies, sides } = YARN_LEVELS[level];
     geometry.instanceCount = pieces;
     mesh.geometry = geometry;
-    mesh.material = this.material(YARN_LEVELS[level].hasPlies);
+    mesh.material = this.material(hasPlies);
+    uniforms.u_halo.value = hasPlies ? HALO : 0;
+    uniforms.u_relief.value = sides >= RELIEF_SIDES ? 1 : 0;
     uniforms.u_shown.value = share;
     uniforms.u_pixels.value = (frame.height * frame.ratio * frame.camera.projectionMatrix.elements[5]) / 2;
     mesh.visible = true;

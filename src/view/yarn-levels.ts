@@ -11,11 +11,16 @@ export interface YarnLevel {
 /** DESIGN.md, the picture, and one more for a stitch that fills much of it; plies and fibres chosen by eye. */
 export const YARN_LEVELS: readonly YarnLevel[] = [
   { from: 0, segments: 12, sides: 4, hasPlies: false },
-  { from: 30, segments: 24, sides: 6, hasPlies: false },
+  { from: 30, segments: 24, sides: 6, hasPlies: true },
   { from: 70, segments: 32, sides: 8, hasPlies: true },
   { from: 140, segments: 40, sides: 10, hasPlies: true },
   { from: 300, segments: 60, sides: 18, hasPlies: true },
 ];
+
+/** Share of its thickness by which yarn with plies is drawn thicker, for the fibres that stand off it; chosen by eye. */
+export const HALO = 0.13;
+/** Sides from which on the strands show in a yarn's outline. */
+export const RELIEF_SIDES = 16;
 
 /** Pixels a stitch at which yarn begins to show over the mesh, at which all of it does and the mesh begins to go, and at which that is gone; 14 as in DESIGN.md. */
 export const FADE_PIXELS = [11.5, 14, 16] as const;

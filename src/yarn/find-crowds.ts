@@ -15,13 +15,11 @@ function nextTo({ leftOf, rightOf, child, parents, parentStart }: StitchGrid, lo
 function crowdedLoops({ grid }: LayDesk): Uint8Array {
   const is = new Uint8Array(grid.loopCount);
   for (let loop = 0; loop < grid.loopCount; loop++) {
-    const from = grid.parentStart[loop], to = grid.parentStart[loop + 1], host = grid.wrapHost[loop];
-    if (host >= 0) for (const other of [loop, host, grid.yarnBefore[loop], grid.yarnAfter[loop]]) if (other >= 0) is[other] = 1;
-    if (to - from > 1 || grid.kind[loop] > LOOP.wrap) {
-      is[loop] = 1;
-      for (let k = from; k < to; k++) is[grid.parents[k]] = 1;
-    }
-    if (grid.selvedge[loop] > 0) is[loop] = 1;
+    const parents = grid.parents.subarray(grid.parentStart[loop], grid.parentStart[loop + 1]), host = grid.wrapHost[loop];
+    const together = host >= 0 ? [loop, host, grid.yarnBefore[loop], grid.yarnAfter[loop]]
+      : parents.length > 1 || grid.kind[loop] > LOOP.wrap ? [loop, ...parents]
+        : grid.selvedge[loop] > 0 ? [loop] : [];
+    for (const other of together) if (other >= 0) is[other] = 1;
   }
   for (const loop of grid.mitrePairs) is[loop] = 1;
   return is;

@@ -1,3 +1,4 @@
+import { LOOP } from '../machine/codes.ts';
 import type { StitchGrid } from '../machine/grid.ts';
 import { type LayDesk, vertexOf, writePoint } from './lay-desk.ts';
 import { placeInto } from './loop-frames.ts';
@@ -39,17 +40,26 @@ function ribDepth({ frames: { fromLeft, toRight }, fabric: { ribCourseMm } }: La
   return RIB_DEPTH * Math.min(1, ribCourseMm / Math.sqrt(square + 1e-12));
 }
 
+/** Which side of the fabric a loop shows its knit side to, outside 1 and inside -1; and how far its wale lies out on that side, in thicknesses. */
+interface Stand { readonly face: number; readonly depth: number }
+
+function standOf(desk: LayDesk, loop: number): Stand {
+  const { grid } = desk, vertex = vertexOf(desk.fabric, loop);
+  return { face: grid.isPurl[loop] === 1 ? -1 : 1, depth: grid.isRib[loop] === 1 && vertex >= 0 ? ribDepth(desk, vertex) : 0 };
+}
+
 /**
  * A knitted or cast-on loop: the plain loop's shape, carried along by the fabric's frame; a purl one from behind; a rib's wales before and behind its
- * middle, on plain loops' width, the yarn from one to the next running through it.
+ * middle, on plain loops' width, the yarn from one to the next running through it. Its head lies as the loop drawn through it does.
  */
 export function layLoop(desk: LayDesk, piece: number): void {
-  const { fabric, grid, thread, frames, shapes, layers, diameterMm } = desk, loop = thread.loop[piece], vertex = vertexOf(fabric, loop);
-  const run = runOf(grid, loop), face = grid.isPurl[loop] === 1 ? -1 : 1, isRib = grid.isRib[loop] === 1, { points } = shapes[grid.yarn[loop]];
-  const course = isRib ? fabric.ribCourseMm : fabric.courseMm, diameter = diameterMm[grid.yarn[loop]], depth = isRib ? ribDepth(desk, vertex) : 0;
+  const { fabric, grid, thread, frames, shapes, layers, diameterMm } = desk, loop = thread.loop[piece], vertex = vertexOf(fabric, loop), child = grid.child[loop];
+  const run = runOf(grid, loop), isRib = grid.isRib[loop] === 1, { points } = shapes[grid.yarn[loop]], own = standOf(desk, loop);
+  const top = child >= 0 && grid.kind[child] === LOOP.knit ? standOf(desk, child) : own;
+  const course = isRib ? fabric.ribCourseMm : fabric.courseMm, diameter = diameterMm[grid.yarn[loop]];
   for (let k = 0; k < PIECE_POINTS; k++) {
     const v = points[3 * k + 1], isBetween = (k === 0 && goesOn(desk, loop, grid.yarnBefore[loop])) || (k === PIECE_POINTS - 1 && goesOn(desk, loop, grid.yarnAfter[loop]));
-    const u = isBetween ? (k === 0 ? -0.42 : 0.42) : points[3 * k] / course;
+    const u = isBetween ? (k === 0 ? -0.42 : 0.42) : points[3 * k] / course, { face, depth } = v > 1 ? top : own;
     const height = face * (isBetween ? 0.2 * depth : points[3 * k + 2] + depth + layers[loop] * Math.max(0, Math.min(1, 2 * v - 1)));
     placeInto(PLACE, frames, vertex, run * u, v, height * diameter);
     writePoint(desk, PIECE_POINTS * piece + k, PLACE, height);

@@ -3,17 +3,26 @@ import { shapeLoop } from './loop-shape.ts';
 import { type LaidFabric, type LayDesk } from './lay-desk.ts';
 import { layLoop, layWrap, layerLoops } from './lay-loops.ts';
 import { measureAlong } from './measure-along.ts';
+import { partLayers } from './part-layers.ts';
+import { relaxCrowds } from './relax-crowds.ts';
 import { PART, PIECE_POINTS, POINT_STRIDE, type YarnLay, type YarnThread } from './yarn-lay.ts';
 
-/** Lays every piece of yarn into a fabric of the given shape: `positions` has three entries a vertex, mm. */
-export function layYarn(laid: LaidFabric, positions: Float64Array): YarnLay {
+export interface LayOptions {
+  /** The shape is that of a sock between two plates (pose `flat`). */
+  readonly isFlat?: boolean;
+}
+
+/** Lays every piece of yarn into a fabric of the given shape: `shape` has three entries a vertex, mm. */
+export function layYarn(laid: LaidFabric, shape: Float64Array, { isFlat = false }: LayOptions = {}): YarnLay {
   const { fabric, grid, thread, diameterMm } = laid, count = thread.pieceCount * PIECE_POINTS;
+  const positions = isFlat ? partLayers(fabric, grid, shape, Math.max(...diameterMm)) : shape;
   const desk: LayDesk = {
     ...laid, frames: frameLoops(fabric, grid, positions), shapes: shapesOf(laid), layers: layerLoops(grid),
     points: new Float32Array(POINT_STRIDE * count), ups: new Int8Array(4 * count),
   };
   for (let piece = 0; piece < thread.pieceCount; piece++) layPiece(desk, piece);
   for (let piece = 0; piece < thread.pieceCount; piece++) if (thread.part[piece] > PART.wrap) bridge(desk.points, desk.ups, piece, thread);
+  relaxCrowds(desk);
   const lay: YarnLay = { thread, points: desk.points, ups: desk.ups, diameterMm };
   measureAlong(lay);
   return lay;

@@ -1,48 +1,41 @@
+import { Boxes } from './boxes.ts';
 import { findCrowds } from './find-crowds.ts';
 import type { LayDesk } from './lay-desk.ts';
 import { PIECE_POINTS, POINT_STRIDE } from './yarn-lay.ts';
 
 /** Rounds of making room; share of the room wanted that a round makes; how near yarns may lie, in thicknesses: as near as loops in plain fabric do; chosen by eye. */
-const ROUNDS = 10, SHARE = 0.4, NEAR = 0.9;
+const ROUNDS = 8, SHARE = 0.45, NEAR = 0.9;
 
-/** Farthest that a point is moved in all, and two chords for which contact is looked for, thicknesses. */
-const FARTHEST = 0.9, REACH = 2.5;
+/** Farthest that a point is moved in all, the middles of two chords that are looked at, and two chords that might come to touch: thicknesses. */
+const FARTHEST = 0.9, REACH = 1.7, SPARE = 0.2;
 
 /** Points along a length of yarn that are no neighbours of each other: about two thicknesses of yarn. */
 const OWN_POINTS = 3;
 
-/** Pairs of chords that might touch: the first control point of each, two entries a pair; and thickness of the thicker, mm. */
-interface Pairs { readonly ends: number[]; readonly near: number[] }
+/** Pairs of chords that might touch: the first control point of each, two entries a pair; and how near they may lie, mm. */
+interface Pairs { readonly ends: Int32Array; readonly near: Float64Array }
 
-/** Chords between control points of the marked pieces that come near each other, one of them at least in a crowd. */
-function findPairs({ thread, points, diameterMm }: LayDesk, crowds: Uint8Array): Pairs {
-  const pairs: Pairs = { ends: [], near: [] }, boxes = new Map<number, number[]>();
-  const size = REACH * diameterMm.reduce((most, d) => Math.max(most, d), 0.01);
-  const boxAt = (point: number, d: number): number => Math.floor(points[POINT_STRIDE * point + d] / size);
-  const keyOf = (x: number, y: number, z: number): number => ((z + 2048) * 4096 + (y + 2048)) * 4096 + x + 2048;
-  for (let piece = 0; piece < thread.pieceCount; piece++) {
-    if (crowds[piece] === 0) continue;
-    for (let a = PIECE_POINTS * piece; a < PIECE_POINTS * (piece + 1); a++) {
-      const x = boxAt(a, 0), y = boxAt(a, 1), z = boxAt(a, 2);
-      for (let box = 0; box < 27; box++) {
-        for (const b of boxes.get(keyOf(x + (box % 3) - 1, y + (Math.floor(box / 3) % 3) - 1, z + Math.floor(box / 9) - 1)) ?? []) {
-          const other = Math.floor(b / PIECE_POINTS);
-          if (a - b < OWN_POINTS || (crowds[piece] < 2 && crowds[other] < 2) || squareBetween(points, a, b) > size * size) continue;
-          pairs.ends.push(a, b);
-          pairs.near.push(0.5 * NEAR * (diameterMm[thread.yarn[piece]] + diameterMm[thread.yarn[other]]));
-        }
-      }
-      const key = keyOf(x, y, z), members = boxes.get(key);
-      if (members === undefined) boxes.set(key, [a]);
-      else members.push(a);
-    }
+/** Chords of the marked pieces' lines that come near each other, one of them at least in a crowd. */
+function findPairs({ thread, diameterMm }: LayDesk, crowds: Uint8Array, line: Float64Array, marked: readonly number[]): Pairs {
+  const chords = Int32Array.from(marked.flatMap((piece) => Array.from({ length: PIECE_POINTS }, (_, k) => PIECE_POINTS * piece + k)));
+  const thickest = diameterMm.reduce((most, d) => Math.max(most, d), 0.01), reach = REACH * thickest, middles = new Float64Array(3 * chords.length);
+  chords.forEach((k, i) => { for (let d = 0; d < 3; d++) middles[3 * i + d] = 0.5 * (line[3 * k + d] + line[3 * k + 3 + d]); });
+  const boxes = new Boxes(middles, 3, chords.length, reach), runs = new Int32Array(54), nearest = new Float64Array(3), ends: number[] = [], near: number[] = [];
+  const meet = (i: number, j: number): void => {
+    const a = chords[i], b = chords[j], piece = Math.floor(a / PIECE_POINTS), other = Math.floor(b / PIECE_POINTS);
+    if (a - b < OWN_POINTS || (crowds[piece] < 2 && crowds[other] < 2)) return;
+    if ((middles[3 * i] - middles[3 * j]) ** 2 + (middles[3 * i + 1] - middles[3 * j + 1]) ** 2 + (middles[3 * i + 2] - middles[3 * j + 2]) ** 2 > reach * reach) return;
+    const room = 0.5 * NEAR * (diameterMm[thread.yarn[piece]] + diameterMm[thread.yarn[other]]);
+    nearestInto(nearest, line, 3 * a, 3 * b);
+    if (nearest[2] > room + SPARE * thickest) return;
+    ends.push(a, b);
+    near.push(room);
+  };
+  for (let i = 0; i < chords.length; i++) {
+    const n = boxes.runsInto(runs, middles[3 * i], middles[3 * i + 1], middles[3 * i + 2]);
+    for (let r = 0; r < n; r += 2) for (let m = runs[r]; m < runs[r + 1]; m++) meet(i, boxes.members[m]);
   }
-  return pairs;
-}
-
-function squareBetween(points: Float32Array, a: number, b: number): number {
-  const i = POINT_STRIDE * a, j = POINT_STRIDE * b;
-  return (points[i] - points[j]) ** 2 + (points[i + 1] - points[j + 1]) ** 2 + (points[i + 2] - points[j + 2]) ** 2;
+  return { ends: Int32Array.from(ends), near: Float64Array.from(near) };
 }
 
 /** How far along two chords they are nearest, 0..1 each, and their distance: three entries (Ericson C., Real-Time Collision Detection (2005), 5.1.9). */
@@ -79,9 +72,11 @@ function drawInto(line: Float64Array, points: Float32Array, marked: readonly num
  * lines kept smooth. Which side of each other they pass on stays as it is. Positions-based, not an energy: what is left is told by findContacts.
  */
 export function relaxCrowds(desk: LayDesk): void {
-  const { thread, points, diameterMm } = desk, crowds = findCrowds(desk), pairs = findPairs(desk, crowds), count = points.length / POINT_STRIDE;
+  const { thread, points, diameterMm } = desk, crowds = findCrowds(desk), count = points.length / POINT_STRIDE;
   const marked = Array.from(crowds.keys()).filter((piece) => crowds[piece] > 0), movable = marked.filter((piece) => crowds[piece] > 1);
   const line = new Float64Array(3 * count + 3), push = new Float64Array(3 * count + 3), moved = new Float64Array(3 * count), nearest = new Float64Array(3);
+  drawInto(line, points, marked);
+  const pairs = findPairs(desk, crowds, line, marked);
   for (let round = 0; round < ROUNDS; round++) {
     drawInto(line, points, marked);
     for (const piece of marked) push.fill(0, 3 * PIECE_POINTS * piece, 3 * PIECE_POINTS * (piece + 1) + 3);
