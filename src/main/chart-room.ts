@@ -91,7 +91,7 @@ export function createChartRoom(tools: RoomTools): Room {
   const showChart = (laid: Laid, state: PageState, { isTinted, isProgress }: ChartChoices, colours: ChartColours): void => {
     const { chart, labels, knitted } = laid, { bedsPass, spot } = state, loop = spot?.loop ?? -1, cell = loop < 0 ? -1 : chart.cellOfLoop[loop] ?? -1;
     const lit = litByPick(state), picked = lit.map((id) => chart.cellOfLoop[id] ?? -1), pass = cell < 0 ? bedsPass : chart.pass[cell];
-    light.show(knitted, pass, loop < 0 ? lit : [loop, ...lit]);
+    light.show(knitted, pass, loop < 0 ? lit : [loop, ...lit], lit[0] ?? null);
     board.show({ chart, labels, marksOfBits: marksIn, isTinted, isProgress, pass: bedsPass ?? (isProgress ? usualPass(knitted) : null), spot: cell, picked: picked[0] ?? -1, relatives: picked.slice(1).filter((at) => at >= 0) }, colours);
     words.show(laid, cell < 0 ? picked[0] ?? -1 : cell);
   };
@@ -121,12 +121,12 @@ function createChartWords(): { readonly element: HTMLElement; wait(): void; show
 }
 
 /** Lights the picture where there is something new to be lit. */
-function createLight(view: SockView | null): { show(knitted: KnittedSock, pass: number | null, loops: readonly number[]): void; end(): void } {
+function createLight(view: SockView | null): { show(knitted: KnittedSock, pass: number | null, loops: readonly number[], strongest: number | null): void; end(): void } {
   let key = '', sock: KnittedSock | null = null;
   return {
-    show: (knitted, pass, loops) => {
-      const next = `${pass ?? ''} ${loops.join()}`;
-      if (next !== key || knitted !== sock) view?.setLit(litOf(knitted, pass, loops));
+    show: (knitted, pass, loops, strongest) => {
+      const next = `${pass ?? ''} ${loops.join()} ${strongest ?? ''}`;
+      if (next !== key || knitted !== sock) view?.setLit(litOf(knitted, pass, loops, strongest));
       [key, sock] = [next, knitted];
     },
     end: () => {
@@ -137,10 +137,10 @@ function createLight(view: SockView | null): { show(knitted: KnittedSock, pass: 
 }
 
 /** The stitches of the pass pointed at, or gone through, and some more; null lights none. */
-function litOf({ trace }: KnittedSock, pass: number | null, loops: readonly number[]): Lit | null {
+function litOf({ trace }: KnittedSock, pass: number | null, loops: readonly number[], strongest: number | null): Lit | null {
   const record = pass === null ? undefined : trace.passes[pass];
-  if (record === undefined) return loops.length === 0 ? null : { first: 0, end: 0, loops };
-  return { first: record.firstLoop, end: record.endLoop, loops };
+  if (record === undefined) return loops.length === 0 ? null : { first: 0, end: 0, loops, strongest };
+  return { first: record.firstLoop, end: record.endLoop, loops, strongest };
 }
 
 function layAgain(laid: Laid | null, knitted: KnittedSock, { part, cut }: ChartChoices, numbers: NeedleNumbers): Laid {

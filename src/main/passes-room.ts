@@ -52,7 +52,7 @@ export function createPassesRoom({ host, store, growth, view, choosePass }: Room
     drawStop(cards, { book: opened, state, stop, isNew: stop !== before, place, laid, isMissing: shape === 'missing' });
     const pass = Math.min(stop, opened.items.length - 2), spot = state.spot?.loop ?? -1, picked = litByPick(state), key = `${opened.key} ${stop} ${spot} ${picked[0] ?? ''}`;
     if (growth.state().pass !== pass && (stop !== before || book !== opened)) growth.show(pass);
-    if (key !== litKey) view?.setLit(litOf(opened, stop, spot < 0 ? picked : [spot, ...picked]));
+    if (key !== litKey) view?.setLit(litOf(opened, stop, spot < 0 ? picked : [spot, ...picked], picked[0] ?? null));
     litKey = key;
     book = opened;
   };
@@ -112,10 +112,10 @@ function crossingMs(stops: number, speed: number): number {
 }
 
 /** The loops of a stop, its wraps included, and those that are pointed at or picked. */
-function litOf({ knitted: { trace, grid }, items }: PassesBook, stop: number, pointed: readonly number[]): Lit {
+function litOf({ knitted: { trace, grid }, items }: PassesBook, stop: number, pointed: readonly number[], strongest: number | null): Lit {
   const record = trace.passes[stop];
-  if (record === undefined) return { first: 0, end: 0, loops: [...loopsOfStop({ grid }, trace, items[stop]), ...pointed] };
-  return { first: record.firstLoop, end: trace.passes[stop + 1]?.firstLoop ?? record.endLoop, loops: pointed };
+  if (record === undefined) return { first: 0, end: 0, loops: [...loopsOfStop({ grid }, trace, items[stop]), ...pointed], strongest };
+  return { first: record.firstLoop, end: trace.passes[stop + 1]?.firstLoop ?? record.endLoop, loops: pointed, strongest };
 }
 
 function growthWords({ pass, isRelaxed, progress, failure }: GrowthState): string {

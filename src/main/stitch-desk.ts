@@ -11,7 +11,7 @@ import type { PageStore } from './page-store.ts';
 import { createYarnRuler, type YarnRuler } from './yarn-ruler.ts';
 
 /** Pixels a stitch at which a picked stitch is shown close. */
-const CLOSE_PIXELS = 90;
+const CLOSE_PIXELS = 80;
 /** Rooms in which a stitch is picked and told of. */
 const ROOMS: ReadonlySet<RoomName> = new Set<RoomName>(['shape', 'passes', 'chart']);
 const STEPS: readonly StitchStep[] = ['yarn-back', 'yarn-on', 'up', 'down'];
@@ -82,7 +82,7 @@ export function createStitchDesk(tools: StitchTools): StitchDesk {
       const key = room === 'shape' && loop >= 0 ? `${loop} ${knitted?.grid.loopCount ?? 0}` : '';
       if (key === litKey) return;
       litKey = key;
-      if (key !== '') view?.setLit({ first: 0, end: 0, loops: litByPick(state) });
+      if (key !== '') view?.setLit({ first: 0, end: 0, loops: litByPick(state), strongest: loop });
       else if (room === 'shape' || room === 'lesson') view?.setLit(null);
     },
   };

@@ -86,7 +86,7 @@ export class LaidYarn {
     const { thread, grid, words } = this, isLit = litLoops(grid.loopCount, lit);
     for (let piece = 0; thread !== null && piece < thread.pieceCount; piece++) {
       const loop = thread.loop[piece], bits = loop === hoveredLoop ? LOOK.lit : 0;
-      words[WORDS * piece] = packLook(bits, colours[Math.min(grid.yarn[loop], colours.length - 1)], loop, isLit[loop] === 1);
+      words[WORDS * piece] = packLook(bits, colours[Math.min(grid.yarn[loop], colours.length - 1)], loop, isLit[loop]);
     }
     this.pieces.needsUpdate = true;
   }

@@ -66,6 +66,8 @@ export interface Lit {
   readonly first: number;
   readonly end: number;
   readonly loops: readonly number[];
+  /** The one that stands out most, beside which the others are paler; null or missing where all are alike. */
+  readonly strongest?: number | null;
 }
 
 /** What the picture needs to know of a loop when the pointer rests on it. */
