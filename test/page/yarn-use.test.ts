@@ -256,6 +256,8 @@ describe.each([['en', 'light'], ['de', 'dark']])('the card and the close look in
       await settled(page);
       for (const [width, height] of [[1440, 900], [820, 1180]] as const) {
         await page.setViewportSize({ width, height });
+        // Drawings take their new width from the frame after.
+        await countersAtRest(page);
         const wrong = [...await audit(page), ...await findCutOff(page), ...await findCovered(page, '.stitch-card'), ...await findCovered(page, '.look-bar')];
         if (wrong.length > 0) found[`${room} at ${width}`] = wrong;
       }
