@@ -7,6 +7,7 @@ import { createClothMaterials, createClothUniforms, createWrapMaterial } from '.
 import { placeOnScale } from './colour-scale.ts';
 import { linearColour, type Rgb, type Scheme, woolColours } from './colour.ts';
 import type { DrawnFrame } from './drawn-frame.ts';
+import { Lining } from './lining.ts';
 import { LoadedCloth } from './loaded-cloth.ts';
 import { buildPicker, type Picker } from './pick-loop.ts';
 import type { Spot, Vector } from './frame-camera.ts';
@@ -42,6 +43,7 @@ export class ClothMesh {
   private readonly sides = [false, true].map((isInside) =>
     new Mesh<BufferGeometry, RawShaderMaterial[]>(this.empty, createClothMaterials(this.uniforms, isInside)));
   private readonly wraps = new Mesh(this.empty, createWrapMaterial(this.uniforms));
+  private readonly lining = new Lining(this.uniforms);
   private readonly veil = new Veil(this.empty);
   private readonly yarn = new YarnCloth(this.uniforms);
   private loaded: LoadedCloth | null = null;
@@ -69,7 +71,7 @@ export class ClothMesh {
       mesh.onAfterRender = restoreCoverage;
       this.group.add(mesh);
     });
-    this.group.add(this.yarn.mesh, ...this.veil.meshes);
+    this.group.add(this.lining.mesh, this.yarn.mesh, ...this.veil.meshes);
     this.setLook('solid');
   }
 
@@ -184,6 +186,7 @@ export class ClothMesh {
     const pieces = this.yarn.show(frame, pixels, fade.yarn);
     this.meshShare = pieces > 0 ? fade.mesh : 1;
     for (const mesh of [...this.sides, this.wraps]) mesh.visible = this.look !== 'veil' && this.meshShare > 0;
+    this.lining.mesh.visible = this.meshShare === 0;
     return { pixelsPerStitch, pieces, level: pieces === 0 ? 'mesh' : this.meshShare > 0 ? 'blend' : 'yarn' };
   }
 
@@ -206,6 +209,7 @@ export class ClothMesh {
     this.uniforms.u_opened.value = y === null ? 0 : 1;
     this.yarn.setCut(y);
     if (!isNew) return;
+    this.lining.setCut(y !== null);
     for (const material of [...this.sides.flatMap((mesh) => mesh.material), this.wraps.material]) {
       material.defines['IS_CUT'] = y === null ? 0 : 1;
       material.needsUpdate = true;
@@ -213,7 +217,10 @@ export class ClothMesh {
   }
 
   /** Whether the fabric's outside faces inwards. */
-  setEverted(isEverted: boolean): void { this.uniforms.u_everted.value = isEverted ? 1 : 0; }
+  setEverted(isEverted: boolean): void {
+    this.uniforms.u_everted.value = isEverted ? 1 : 0;
+    this.lining.setEverted(isEverted);
+  }
 
   /** Lights the loop of a fabric vertex, of none for -1. */
   setHovered(vertex: number): void { this.paint(vertex); }
@@ -234,6 +241,7 @@ export class ClothMesh {
     for (const mesh of this.sides) for (const material of mesh.material) material.dispose();
     this.wraps.material.dispose();
     this.veil.dispose();
+    this.lining.dispose();
     this.yarn.dispose();
   }
 
@@ -250,6 +258,7 @@ export class ClothMesh {
   private wear(next: LoadedCloth, colours: readonly Rgb[]): void {
     for (const mesh of [...this.sides, ...this.veil.meshes]) mesh.geometry = next.geometry;
     this.wraps.geometry = next.wrapGeometry;
+    this.lining.wear(next.geometry, next !== this.growing, next.fabric.courseMm);
     this.uniforms.u_corners.value = next.corners;
     this.uniforms.u_looks.value = next.looks;
     this.uniforms.u_mapped.value = this.map === null || this.growing !== null ? 0 : 1;

@@ -8,9 +8,10 @@ export interface YarnLevel {
   readonly hasPlies: boolean;
 }
 
-/** DESIGN.md, the picture, and one more for a stitch that fills much of it; plies and fibres chosen by eye. */
+/** DESIGN.md, the picture; and two more, one below 30 for what leaves triangles over and one for a stitch that fills much of the picture. Plies chosen by eye. */
 export const YARN_LEVELS: readonly YarnLevel[] = [
   { from: 0, segments: 12, sides: 4, hasPlies: false },
+  { from: 20, segments: 16, sides: 6, hasPlies: true },
   { from: 30, segments: 24, sides: 6, hasPlies: true },
   { from: 70, segments: 32, sides: 8, hasPlies: true },
   { from: 140, segments: 40, sides: 10, hasPlies: true },
