@@ -40,26 +40,28 @@ function ribDepth({ frames: { fromLeft, toRight }, fabric: { ribCourseMm } }: La
   return RIB_DEPTH * Math.min(1, ribCourseMm / Math.sqrt(square + 1e-12));
 }
 
-/** Which side of the fabric a loop shows its knit side to, outside 1 and inside -1; and how far its wale lies out on that side, in thicknesses. */
-interface Stand { readonly face: number; readonly depth: number }
+/** Which side of the fabric a loop shows its knit side to, outside 1 and inside -1; how far its wale lies out on that side, in thicknesses; and how wide a stitch like it is at rest. */
+interface Stand { readonly face: number; readonly depth: number; readonly courseMm: number }
 
 function standOf(desk: LayDesk, loop: number): Stand {
-  const { grid } = desk, vertex = vertexOf(desk.fabric, loop);
-  return { face: grid.isPurl[loop] === 1 ? -1 : 1, depth: grid.isRib[loop] === 1 && vertex >= 0 ? ribDepth(desk, vertex) : 0 };
+  const { grid, fabric } = desk, vertex = vertexOf(fabric, loop), isRib = grid.isRib[loop] === 1;
+  return { face: grid.isPurl[loop] === 1 ? -1 : 1, depth: isRib && vertex >= 0 ? ribDepth(desk, vertex) : 0, courseMm: isRib ? fabric.ribCourseMm : fabric.courseMm };
 }
 
 /**
  * A knitted or cast-on loop: the plain loop's shape, carried along by the fabric's frame; a purl one from behind; a rib's wales before and behind its
- * middle, on plain loops' width, the yarn from one to the next running through it. Its head lies as the loop drawn through it does.
+ * middle, on plain loops' width, the yarn from one to the next running through it. Its upper half lies as the loop drawn through it asks, whose yarn passes behind its legs.
  */
 export function layLoop(desk: LayDesk, piece: number): void {
   const { fabric, grid, thread, frames, shapes, layers, diameterMm } = desk, loop = thread.loop[piece], vertex = vertexOf(fabric, loop), child = grid.child[loop];
-  const run = runOf(grid, loop), isRib = grid.isRib[loop] === 1, { points } = shapes[grid.yarn[loop]], own = standOf(desk, loop);
+  const run = runOf(grid, loop), { points } = shapes[grid.yarn[loop]], own = standOf(desk, loop);
   const top = child >= 0 && grid.kind[child] === LOOP.knit ? standOf(desk, child) : own;
-  const course = isRib ? fabric.ribCourseMm : fabric.courseMm, diameter = diameterMm[grid.yarn[loop]];
+  const diameter = diameterMm[grid.yarn[loop]];
   for (let k = 0; k < PIECE_POINTS; k++) {
     const v = points[3 * k + 1], isBetween = (k === 0 && goesOn(desk, loop, grid.yarnBefore[loop])) || (k === PIECE_POINTS - 1 && goesOn(desk, loop, grid.yarnAfter[loop]));
-    const u = isBetween ? (k === 0 ? -0.42 : 0.42) : points[3 * k] / course, { face, depth } = v > 1 ? top : own;
+    const { face, depth, courseMm } = v > 0.5 ? top : own;
+    const isTurn = grid.selvedge[loop] > 0 && ((k === 0 && turnsTo(desk, loop, grid.yarnBefore[loop])) || (k === PIECE_POINTS - 1 && turnsTo(desk, loop, grid.yarnAfter[loop])));
+    const u = isBetween || isTurn ? (k === 0 ? -1 : 1) * (isTurn ? TURN_REACH : 0.42) : points[3 * k] / courseMm;
     const height = face * (isBetween ? 0.2 * depth : points[3 * k + 2] + depth + layers[loop] * Math.max(0, Math.min(1, 2 * v - 1)));
     placeInto(PLACE, frames, vertex, run * u, v, height * diameter);
     writePoint(desk, PIECE_POINTS * piece + k, PLACE, height);
@@ -69,6 +71,14 @@ export function layLoop(desk: LayDesk, piece: number): void {
 /** Whether the yarn goes from a loop of rib to one beside it. */
 function goesOn({ grid }: LayDesk, loop: number, other: number): boolean {
   return grid.isRib[loop] === 1 && other >= 0 && (grid.leftOf[loop] === other || grid.rightOf[loop] === other);
+}
+
+/** Stitches from an edge's wale to which the yarn reaches out before it turns into the next row: round the loop that it comes from; chosen by eye. */
+const TURN_REACH = 0.66;
+
+/** Whether the yarn goes from a loop at an edge up or down to another row of that edge. */
+function turnsTo({ grid }: LayDesk, loop: number, other: number): boolean {
+  return other >= 0 && grid.kind[other] <= LOOP.knit && grid.leftOf[loop] !== other && grid.rightOf[loop] !== other;
 }
 
 const PLACE = new Float64Array(6);

@@ -1,11 +1,14 @@
+import { findClosings, frameClosings } from './close-frames.ts';
+import { layEnds } from './lay-ends.ts';
 import { frameLoops } from './loop-frames.ts';
 import { shapeLoop } from './loop-shape.ts';
 import { type LaidFabric, type LayDesk } from './lay-desk.ts';
 import { layLoop, layWrap, layerLoops } from './lay-loops.ts';
+import { makeRoom } from './make-room.ts';
 import { measureAlong } from './measure-along.ts';
 import { partLayers } from './part-layers.ts';
 import { relaxCrowds } from './relax-crowds.ts';
-import { PART, PIECE_POINTS, POINT_STRIDE, type YarnLay, type YarnThread } from './yarn-lay.ts';
+import { PART, PIECE_POINTS, POINT_STRIDE, type YarnLay } from './yarn-lay.ts';
 
 export interface LayOptions {
   /** The shape is that of a sock between two plates (pose `flat`). */
@@ -15,13 +18,14 @@ export interface LayOptions {
 /** Lays every piece of yarn into a fabric of the given shape: `shape` has three entries a vertex, mm. */
 export function layYarn(laid: LaidFabric, shape: Float64Array, { isFlat = false }: LayOptions = {}): YarnLay {
   const { fabric, grid, thread, diameterMm } = laid, count = thread.pieceCount * PIECE_POINTS;
-  const positions = isFlat ? partLayers(fabric, grid, shape, Math.max(...diameterMm)) : shape;
+  const positions = isFlat ? partLayers(fabric, grid, shape, Math.max(...diameterMm)) : shape, closings = findClosings(fabric, grid);
+  const frames = frameClosings(fabric, grid, frameLoops(fabric, grid, makeRoom(fabric, grid, positions, closings)), closings);
   const desk: LayDesk = {
-    ...laid, frames: frameLoops(fabric, grid, positions), shapes: shapesOf(laid), layers: layerLoops(grid),
+    ...laid, frames, shapes: shapesOf(laid), layers: layerLoops(grid),
     points: new Float32Array(POINT_STRIDE * count), ups: new Int8Array(4 * count),
   };
   for (let piece = 0; piece < thread.pieceCount; piece++) layPiece(desk, piece);
-  for (let piece = 0; piece < thread.pieceCount; piece++) if (thread.part[piece] > PART.wrap) bridge(desk.points, desk.ups, piece, thread);
+  layEnds(desk, closings);
   relaxCrowds(desk);
   const lay: YarnLay = { thread, points: desk.points, ups: desk.ups, diameterMm };
   measureAlong(lay);
@@ -43,15 +47,4 @@ function shapesOf({ fabric: { courseMm, waleMm }, diameterMm }: LaidFabric): Lay
     known.set(thickness, shape);
     return shape;
   });
-}
-
-/** A straight line from the piece before to the piece after. */
-function bridge(points: Float32Array, ups: Int8Array, piece: number, thread: YarnThread): void {
-  const first = thread.lengthStart.includes(piece), last = thread.lengthStart.includes(piece + 1), start = PIECE_POINTS * piece;
-  const a = first ? start + PIECE_POINTS : start - 1, b = last ? start - 1 : start + PIECE_POINTS;
-  for (let k = 0; k < PIECE_POINTS; k++) {
-    const t = (k + 1) / (PIECE_POINTS + 1);
-    for (let d = 0; d < 3; d++) points[POINT_STRIDE * (start + k) + d] = (1 - t) * points[POINT_STRIDE * a + d] + t * points[POINT_STRIDE * b + d];
-    ups.copyWithin(4 * (start + k), 4 * a, 4 * a + 4);
-  }
 }
