@@ -9,7 +9,7 @@ const MM_PER_INCH = 25.4;
 /** `Knit stitch`, `A decrease, leaning left`. */
 export function titleWords({ facts }: Pick<StitchView, 'facts'>): string {
   const words = pageWords().stitch;
-  return facts.parents.length > 1 && facts.kind !== 'graft' ? words.decrease(facts.leans) : words.kinds[facts.kind];
+  return facts.parents.length > 1 && facts.kind !== 'graft' ? words.decrease[facts.leans ?? 'upright'] : words.kinds[facts.kind];
 }
 
 /** `Heel, turning down: pass 63, needle L14, front bed`. */

@@ -8,7 +8,7 @@ export const STITCH_DE: typeof STITCH_EN = {
   place: (section, pass, round, needle, bed) =>
     `${section}${pass === null ? '' : `: Reihe ${pass}`}${round === '' ? '' : `, ${round}`}${pass === null ? ': ' : ', '}Nadel ${needle}, ${bed}`,
   round: (round, rounds) => `Runde ${round} von ${rounds}`,
-  decrease: (lean) => (lean === null ? 'Nimmt mehrere Maschen auf' : `Abnahme, nach ${lean === 'left' ? 'links' : 'rechts'} geneigt`),
+  decrease: { left: 'Abnahme, nach links geneigt', right: 'Abnahme, nach rechts geneigt', upright: 'Nimmt mehrere Maschen auf' },
   rows: { from: 'Gezogen durch', joins: 'Verbindet', host: 'Liegt um', into: 'Durch sie', wraps: 'Umwickelt von', yarn: 'Garn', metre: 'Garnmeter' },
   ref: (pass, needle) => (pass === 0 ? `Anschlag auf ${needle}` : `Reihe ${pass} auf ${needle}`),
   refWrap: (pass, needle) => `Wickel nach Reihe ${pass}, ${needle}`,

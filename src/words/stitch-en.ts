@@ -11,7 +11,7 @@ export const STITCH_EN = {
   place: (section: string, pass: number | null, round: string, needle: string, bed: string) =>
     `${section}${pass === null ? '' : `: pass ${pass}`}${round === '' ? '' : `, ${round}`}${pass === null ? ': ' : ', '}needle ${needle}, ${bed}`,
   round: (round: number, rounds: number) => `round ${round} of ${rounds}`,
-  decrease: (lean: 'left' | 'right' | null) => (lean === null ? 'Takes in several stitches' : `A decrease, leaning ${lean}`),
+  decrease: { left: 'A decrease, leaning left', right: 'A decrease, leaning right', upright: 'Takes in several stitches' },
   rows: { from: 'Drawn through', joins: 'Joins', host: 'Lies round', into: 'Through it', wraps: 'Wrapped by', yarn: 'Yarn', metre: 'Yarn metre' },
   ref: (pass: number, needle: string) => (pass === 0 ? `cast-on at ${needle}` : `pass ${pass} at ${needle}`),
   refWrap: (pass: number, needle: string) => `wrap after pass ${pass}, ${needle}`,
