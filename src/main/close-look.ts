@@ -21,6 +21,9 @@ export interface CloseLook {
   render(state: PageState): void;
 }
 
+/** Neither what hangs from needles nor the lesson's socks. */
+function canCut({ settings: { room, pose } }: PageState): boolean { return CUT_ROOMS.has(room) && pose !== 'beds'; }
+
 const CUTS = [0, 0.25, 0.5, 0.75] as const;
 
 /** Brings the picture close, cuts the sock away and turns it inside out. `lookedAt`: the stitch that a close look is at, -1 for none. */
@@ -44,10 +47,10 @@ export function createCloseLook(view: SockView | null, state: () => PageState, c
   return {
     showWhole, show,
     hooks: { show, setCut: (cut) => { choose({ cut }); }, setInsideOut, detail: () => view?.detail() ?? null, mostCut: MOST_CUT },
-    cutFurther: () => { choose({ cut: CUTS.find((cut) => cut > state().settings.cut) ?? 0 }); },
-    turnInsideOut: () => { if (state().settings.pose !== 'beds') setInsideOut(!state().settings.isInsideOut); },
-    render: ({ settings: { cut, isInsideOut, room, pose } }) => {
-      const isShown = CUT_ROOMS.has(room), wantedCut = isShown && cut > 0 ? cut : null, wantedInside = isShown && isInsideOut && pose !== 'beds';
+    cutFurther: () => { if (canCut(state())) choose({ cut: CUTS.find((cut) => cut > state().settings.cut) ?? 0 }); },
+    turnInsideOut: () => { if (canCut(state())) setInsideOut(!state().settings.isInsideOut); },
+    render: (now) => {
+      const { cut, isInsideOut } = now.settings, isShown = canCut(now), wantedCut = isShown && cut > 0 ? cut : null, wantedInside = isShown && isInsideOut;
       if (wantedCut !== shownCut) view?.setCut(wantedCut);
       if (wantedInside !== shownInside) view?.setInsideOut(wantedInside);
       [shownCut, shownInside] = [wantedCut, wantedInside];

@@ -58,14 +58,13 @@ export function createLookBar(hooks: LookHooks): LookBar {
   return {
     toggle, element,
     render: ({ settings: { cut: share, isInsideOut, pose, room } }) => {
-      const percent = Math.round(100 * share), isChanged = percent > 0 || isInsideOut, onMachine = pose === 'beds' || room === 'passes';
+      const percent = Math.round(100 * share), isChanged = percent > 0 || isInsideOut, isOff = pose === 'beds' || room === 'passes' || room === 'lesson';
       slider.valueAsNumber = percent;
       setAttributes(slider, { 'aria-valuetext': words.cutWords(percent) });
       setText(cutWords, words.cutWords(percent));
       inside.checked = isInsideOut;
-      // What hangs from needles is not turned.
-      inside.disabled = onMachine;
-      slider.disabled = room === 'passes';
+      // What hangs from needles is neither turned nor cut; the lesson shows its own socks as it wants them.
+      inside.disabled = slider.disabled = isOff;
       toggle.classList.toggle('is-on', isChanged);
       // A sock that comes up cut open says at once what to do about it.
       if (isNew && isChanged) open(true);

@@ -219,6 +219,7 @@ describe('the close look', () => {
     await page.getByRole('checkbox', { name: 'Inside out' }).uncheck();
     await page.getByRole('radio', { name: 'On the beds' }).check();
     expect(await page.getByRole('checkbox', { name: 'Inside out' }).isDisabled()).toBe(true);
+    expect(await slider.isDisabled()).toBe(true);
     expect(errors).toEqual([]);
   });
 });
