@@ -30,8 +30,11 @@ export class Boxes {
     let found = 0, n = 0;
     for (let box = 0; box < 27; box++) {
       const slot = this.slotOf(i + (box % 3) - 1, j + (((box / 3) | 0) % 3) - 1, k + ((box / 9) | 0) - 1);
+      if (start[slot] === start[slot + 1]) continue;
       // Boxes far apart may share a slot; none is to be looked into twice.
-      if (start[slot] === start[slot + 1] || slots.subarray(0, found).includes(slot)) continue;
+      let known = 0;
+      while (known < found && slots[known] !== slot) known++;
+      if (known < found) continue;
       slots[found++] = slot;
       out[n++] = start[slot];
       out[n++] = start[slot + 1];

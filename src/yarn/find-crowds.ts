@@ -11,14 +11,13 @@ function nextTo({ leftOf, rightOf, child, parents, parentStart }: StitchGrid, lo
   return [leftOf[loop], rightOf[loop], child[loop], ...parents.subarray(parentStart[loop], parentStart[loop + 1])].filter((other) => other >= 0);
 }
 
-/** Whether a loop shares its room with more than its like: stacked on a needle, wrapped, at a mitre, at an edge that is sewn or closed. */
+/** Whether a loop shares its room with more than its like: stacked on a needle, wrapped, at a mitre, at an edge that is closed. */
 function crowdedLoops({ grid }: LayDesk): Uint8Array {
   const is = new Uint8Array(grid.loopCount);
   for (let loop = 0; loop < grid.loopCount; loop++) {
     const parents = grid.parents.subarray(grid.parentStart[loop], grid.parentStart[loop + 1]), host = grid.wrapHost[loop];
     const together = host >= 0 ? [loop, host, grid.yarnBefore[loop], grid.yarnAfter[loop]]
-      : parents.length > 1 || grid.kind[loop] > LOOP.wrap ? [loop, ...parents]
-        : grid.selvedge[loop] > 0 ? [loop] : [];
+      : parents.length > 1 || grid.kind[loop] > LOOP.wrap ? [loop, ...parents] : [];
     for (const other of together) if (other >= 0) is[other] = 1;
   }
   for (const loop of grid.mitrePairs) is[loop] = 1;
@@ -32,6 +31,7 @@ export function findCrowds(desk: LayDesk): Uint8Array {
     const piece = loopPiece[loop];
     if (piece >= 0) crowds[piece] = Math.max(crowds[piece], rank);
   };
+  for (let piece = 0; piece < thread.pieceCount; piece++) if (thread.part[piece] === PART.seam) for (const loop of [thread.loop[piece], thread.mate[piece]]) mark(loop, 2);
   for (let piece = 0; piece < thread.pieceCount; piece++) {
     const loop = thread.loop[piece], vertex = vertexOf(fabric, loop);
     if (thread.part[piece] > PART.wrap) crowds[piece] = 2;

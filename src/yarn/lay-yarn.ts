@@ -17,11 +17,10 @@ export interface LayOptions {
 
 /** Lays every piece of yarn into a fabric of the given shape: `shape` has three entries a vertex, mm. */
 export function layYarn(laid: LaidFabric, shape: Float64Array, { isFlat = false }: LayOptions = {}): YarnLay {
-  const { fabric, grid, thread, diameterMm } = laid, count = thread.pieceCount * PIECE_POINTS;
-  const positions = isFlat ? partLayers(fabric, grid, shape, Math.max(...diameterMm)) : shape, closings = findClosings(fabric, grid);
-  const frames = frameClosings(fabric, grid, frameLoops(fabric, grid, makeRoom(fabric, grid, positions, closings)), closings);
+  const { fabric, grid, thread, diameterMm } = laid, count = thread.pieceCount * PIECE_POINTS, closings = findClosings(fabric, grid);
+  const positions = makeRoom(fabric, grid, isFlat ? partLayers(fabric, grid, shape, Math.max(...diameterMm)) : shape, closings);
   const desk: LayDesk = {
-    ...laid, frames, shapes: shapesOf(laid), layers: layerLoops(grid),
+    ...laid, frames: frameClosings(fabric, grid, frameLoops(fabric, grid, positions), closings), shapes: shapesOf(laid), layers: layerLoops(grid),
     points: new Float32Array(POINT_STRIDE * count), ups: new Int8Array(4 * count),
   };
   for (let piece = 0; piece < thread.pieceCount; piece++) layPiece(desk, piece);

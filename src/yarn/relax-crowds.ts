@@ -15,28 +15,63 @@ const OWN_POINTS = 3;
 /** Pairs of chords that might touch: the first control point of each, two entries a pair; and how near they may lie, mm. */
 interface Pairs { readonly ends: Int32Array; readonly near: Float64Array }
 
-/** Chords of the marked pieces' lines that come near each other, one of them at least in a crowd. */
-function findPairs({ thread, diameterMm }: LayDesk, crowds: Uint8Array, line: Float64Array, marked: readonly number[]): Pairs {
-  const chords = Int32Array.from(marked.flatMap((piece) => Array.from({ length: PIECE_POINTS }, (_, k) => PIECE_POINTS * piece + k)));
-  const thickest = diameterMm.reduce((most, d) => Math.max(most, d), 0.01), reach = REACH * thickest, middles = new Float64Array(3 * chords.length);
-  chords.forEach((k, i) => { for (let d = 0; d < 3; d++) middles[3 * i + d] = 0.5 * (line[3 * k + d] + line[3 * k + 3 + d]); });
-  const boxes = new Boxes(middles, 3, chords.length, reach), runs = new Int32Array(54), nearest = new Float64Array(3), ends: number[] = [], near: number[] = [];
-  const meet = (i: number, j: number): void => {
-    const a = chords[i], b = chords[j], piece = Math.floor(a / PIECE_POINTS), other = Math.floor(b / PIECE_POINTS);
-    if (a - b < OWN_POINTS || (crowds[piece] < 2 && crowds[other] < 2)) return;
-    if ((middles[3 * i] - middles[3 * j]) ** 2 + (middles[3 * i + 1] - middles[3 * j + 1]) ** 2 + (middles[3 * i + 2] - middles[3 * j + 2]) ** 2 > reach * reach) return;
-    const room = 0.5 * NEAR * (diameterMm[thread.yarn[piece]] + diameterMm[thread.yarn[other]]);
-    nearestInto(nearest, line, 3 * a, 3 * b);
-    if (nearest[2] > room + SPARE * thickest) return;
-    ends.push(a, b);
-    near.push(room);
-  };
-  for (let i = 0; i < chords.length; i++) {
-    const n = boxes.runsInto(runs, middles[3 * i], middles[3 * i + 1], middles[3 * i + 2]);
-    for (let r = 0; r < n; r += 2) for (let m = runs[r]; m < runs[r + 1]; m++) meet(i, boxes.members[m]);
+/** Looks for chords of the marked pieces' lines that come near each other, one of them at least in a crowd. */
+class PairFinder {
+  private readonly desk: LayDesk;
+  private readonly crowds: Uint8Array;
+  private readonly line: Float64Array;
+  /** First control point of each chord, and its middle. */
+  private readonly chords: Int32Array;
+  private readonly middles: Float64Array;
+  private readonly thickest: number;
+  private readonly nearest = new Float64Array(3);
+  private readonly ends: number[] = [];
+  private readonly near: number[] = [];
+
+  constructor(desk: LayDesk, crowds: Uint8Array, line: Float64Array, marked: readonly number[]) {
+    this.desk = desk;
+    this.crowds = crowds;
+    this.line = line;
+    this.thickest = desk.diameterMm.reduce((most, d) => Math.max(most, d), 0.01);
+    this.chords = new Int32Array(PIECE_POINTS * marked.length);
+    this.middles = new Float64Array(3 * this.chords.length);
+    for (let i = 0; i < this.chords.length; i++) {
+      const k = this.chords[i] = PIECE_POINTS * marked[(i / PIECE_POINTS) | 0] + (i % PIECE_POINTS);
+      for (let d = 0; d < 3; d++) this.middles[3 * i + d] = 0.5 * (line[3 * k + d] + line[3 * k + 3 + d]);
+    }
   }
-  return { ends: Int32Array.from(ends), near: Float64Array.from(near) };
+
+  find(): Pairs {
+    const { chords, middles, crowds } = this, boxes = new Boxes(middles, 3, chords.length, REACH * this.thickest), runs = new Int32Array(54);
+    for (let i = 0; i < chords.length; i++) {
+      if (crowds[(chords[i] / PIECE_POINTS) | 0] < 2) continue;
+      const n = boxes.runsInto(runs, middles[3 * i], middles[3 * i + 1], middles[3 * i + 2]);
+      for (let r = 0; r < n; r += 2) this.meetAll(i, boxes.members, runs[r], runs[r + 1]);
+    }
+    return { ends: Int32Array.from(this.ends), near: Float64Array.from(this.near) };
+  }
+
+  private meetAll(i: number, members: Int32Array, from: number, to: number): void {
+    const { middles, thickest } = this, reach = (REACH * thickest) ** 2, x = middles[3 * i], y = middles[3 * i + 1], z = middles[3 * i + 2];
+    for (let m = from; m < to; m++) {
+      const j = 3 * members[m], dx = middles[j] - x, dy = middles[j + 1] - y, dz = middles[j + 2] - z;
+      if (dx * dx + dy * dy + dz * dz < reach) this.meet(this.chords[i], this.chords[members[m]]);
+    }
+  }
+
+  private meet(a: number, b: number): void {
+    const { thread, diameterMm } = this.desk, piece = (a / PIECE_POINTS) | 0, other = (b / PIECE_POINTS) | 0;
+    // Two in crowds meet twice.
+    if (Math.abs(a - b) < OWN_POINTS || (a < b && this.crowds[other] === 2)) return;
+    const room = 0.5 * NEAR * (diameterMm[thread.yarn[piece]] + diameterMm[thread.yarn[other]]);
+    nearestInto(this.nearest, this.line, 3 * a, 3 * b);
+    if (this.nearest[2] > room + SPARE * this.thickest) return;
+    this.ends.push(a, b);
+    this.near.push(room);
+  }
 }
+
+function clamp(x: number): number { return x > 0 ? (x < 1 ? x : 1) : 0; }
 
 /** How far along two chords they are nearest, 0..1 each, and their distance: three entries (Ericson C., Real-Time Collision Detection (2005), 5.1.9). */
 function nearestInto(out: Float64Array, p: Float64Array, a: number, b: number): void {
@@ -45,7 +80,7 @@ function nearestInto(out: Float64Array, p: Float64Array, a: number, b: number): 
     const u = p[a + 3 + d] - p[a + d], v = p[b + 3 + d] - p[b + d], r = p[a + d] - p[b + d];
     aa += u * u; bb += v * v; ab += u * v; ar += u * r; br += v * r;
   }
-  const det = aa * bb - ab * ab, clamp = (x: number): number => (x > 0 ? (x < 1 ? x : 1) : 0);
+  const det = aa * bb - ab * ab;
   let s = det > 1e-9 * aa * bb ? clamp((ab * br - ar * bb) / det) : 0.5;
   const t = bb > 0 ? clamp((ab * s + br) / bb) : 0;
   s = aa > 0 ? clamp((ab * t - ar) / aa) : 0;
@@ -76,7 +111,7 @@ export function relaxCrowds(desk: LayDesk): void {
   const marked = Array.from(crowds.keys()).filter((piece) => crowds[piece] > 0), movable = marked.filter((piece) => crowds[piece] > 1);
   const line = new Float64Array(3 * count + 3), push = new Float64Array(3 * count + 3), moved = new Float64Array(3 * count), nearest = new Float64Array(3);
   drawInto(line, points, marked);
-  const pairs = findPairs(desk, crowds, line, marked);
+  const pairs = new PairFinder(desk, crowds, line, marked).find();
   for (let round = 0; round < ROUNDS; round++) {
     drawInto(line, points, marked);
     for (const piece of marked) push.fill(0, 3 * PIECE_POINTS * piece, 3 * PIECE_POINTS * (piece + 1) + 3);
