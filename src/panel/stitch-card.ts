@@ -57,6 +57,7 @@ export function createStitchCard(hooks: StitchHooks): StitchCard {
     heading, facts, el('div', { class: 'stitch-foot' }, el('div', { class: 'stitch-steps', role: 'group', 'aria-label': words.walk }, ...steps.map((one) => one.element)), ways));
   const told = el('p', { class: 'visually-hidden', 'aria-live': 'polite' });
   element.append(told);
+  let drawn = '';
   heading.addEventListener('keydown', (event) => {
     if (event.ctrlKey || event.metaKey || event.altKey || event.shiftKey) return;
     const step = KEYS[event.key];
@@ -75,10 +76,11 @@ export function createStitchCard(hooks: StitchHooks): StitchCard {
       setText(title, titleWords(view));
       setText(place, placeWords(view));
       setText(told, `${titleWords(view)}. ${placeWords(view)}`);
-      // A link that is followed is drawn anew: its focus goes where arrow keys lead on.
-      const isInFacts = facts.contains(document.activeElement);
-      drawFacts(facts, view, hooks.pick);
-      if (isInFacts) heading.focus();
+      // A link must stay while a finger is on it; one that is followed is drawn anew, and its focus goes where arrow keys lead on.
+      const key = factsKey(view), isInFacts = facts.contains(document.activeElement);
+      if (key !== drawn) drawFacts(facts, view, hooks.pick);
+      if (key !== drawn && isInFacts) heading.focus();
+      drawn = key;
       close.disabled = !view.isInPicture;
       for (const { step, element: arrow } of steps) setAttributes(arrow, { 'aria-disabled': !view.ways.has(step) ? 'true' : null });
     },
@@ -99,6 +101,13 @@ function stepButton(step: StitchStep, take: (step: StitchStep) => void): HTMLEle
   const element = button('', { class: 'stitch-step', 'data-step': step, 'aria-label': name, title: name }, () => { take(step); });
   element.append(svg('svg', { viewBox: '0 0 16 16', width: 14, height: 14, 'aria-hidden': 'true' }, svg('path', { d: ARROWS[step], fill: 'none', stroke: 'currentColor', 'stroke-width': 2, 'stroke-linecap': 'round', 'stroke-linejoin': 'round' })));
   return element;
+}
+
+/** All that the rows of the card are made from, as text. */
+function factsKey(view: StitchView): string {
+  const { facts, yarn, metre, lengthUnit, factsOf } = view;
+  const refs = [facts.host, ...facts.parents, ...facts.wrapsKnitted, ...facts.wraps, facts.child].map((loop) => (loop < 0 ? '' : refWords(factsOf(loop), view)));
+  return JSON.stringify([facts, refs, yarn, metre, lengthUnit]);
 }
 
 /** Rows of the card; those that say nothing of this stitch are left out. */
