@@ -124,7 +124,7 @@ function drawFacts(list: HTMLElement, view: StitchView, pick: (loop: number) => 
     ...(facts.host >= 0 ? [[rows.host, links([facts.host], '')] as const]
       : [[facts.kind === 'graft' ? rows.joins : rows.from, links([...facts.parents, ...facts.wrapsKnitted], words.nothingBelow)] as const]),
     ...(facts.wraps.length === 0 ? [] : [[rows.wraps, links(facts.wraps, '')] as const]),
-    [rows.into, links(facts.child < 0 ? [] : [facts.child], words.nothingAbove, isWaiting ? words.waits(waited) : '')],
+    [facts.host >= 0 ? rows.knitted : rows.into, links(facts.child < 0 ? [] : [facts.child], words.nothingAbove, isWaiting ? words.waits(waited) : '')],
     [rows.yarn, yarn === null ? [] : [swatch(yarn), el('span', { dir: 'auto' }, yarn.name), metre === null ? '' : `, ${ownWords(metre, lengthUnit)}`]],
     [rows.metre, [metre === null ? words.metreMissing : metreWords(metre)]],
   ];

@@ -9,7 +9,7 @@ export const STITCH_DE: typeof STITCH_EN = {
     `${section}${pass === null ? '' : `: Reihe ${pass}`}${round === '' ? '' : `, ${round}`}${pass === null ? ': ' : ', '}Nadel ${needle}, ${bed}`,
   round: (round, rounds) => `Runde ${round} von ${rounds}`,
   decrease: { left: 'Abnahme, nach links geneigt', right: 'Abnahme, nach rechts geneigt', upright: 'Nimmt mehrere Maschen auf' },
-  rows: { from: 'Gezogen durch', joins: 'Verbindet', host: 'Liegt um', into: 'Durch sie', wraps: 'Umwickelt von', yarn: 'Garn', metre: 'Garnmeter' },
+  rows: { from: 'Gezogen durch', joins: 'Verbindet', host: 'Liegt um', into: 'Durch sie', knitted: 'Abgestrickt von', wraps: 'Umwickelt von', yarn: 'Garn', metre: 'Garnmeter' },
   ref: (pass, needle) => (pass === 0 ? `Anschlag auf ${needle}` : `Reihe ${pass} auf ${needle}`),
   refWrap: (pass, needle) => `Wickel nach Reihe ${pass}, ${needle}`,
   refClosing: (needle) => `Schließen bei ${needle}`,

@@ -12,7 +12,7 @@ export const STITCH_EN = {
     `${section}${pass === null ? '' : `: pass ${pass}`}${round === '' ? '' : `, ${round}`}${pass === null ? ': ' : ', '}needle ${needle}, ${bed}`,
   round: (round: number, rounds: number) => `round ${round} of ${rounds}`,
   decrease: { left: 'A decrease, leaning left', right: 'A decrease, leaning right', upright: 'Takes in several stitches' },
-  rows: { from: 'Drawn through', joins: 'Joins', host: 'Lies round', into: 'Through it', wraps: 'Wrapped by', yarn: 'Yarn', metre: 'Yarn metre' },
+  rows: { from: 'Drawn through', joins: 'Joins', host: 'Lies round', into: 'Through it', knitted: 'Knitted off by', wraps: 'Wrapped by', yarn: 'Yarn', metre: 'Yarn metre' },
   ref: (pass: number, needle: string) => (pass === 0 ? `cast-on at ${needle}` : `pass ${pass} at ${needle}`),
   refWrap: (pass: number, needle: string) => `wrap after pass ${pass}, ${needle}`,
   refClosing: (needle: string) => `closing at ${needle}`,
