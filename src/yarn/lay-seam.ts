@@ -15,8 +15,11 @@ const SEAM_POINTS = [
 /** Rows that the stitch takes at the cast-on, which has no row below, over those of the others. */
 const LAST_STITCH = 0.25;
 
-/** Where the yarn goes up along the edge, from row to row: stitches from the seam's line, thicknesses out; and at which rows below the upper row's foot. */
-const EDGE = 0.14, TURNED_IN = -1.5, EDGE_ROWS = [-0.8, -0.5] as const;
+/** Where the yarn goes up along the edge, from row to row: stitches from the seam's line, and at which rows below the upper row's foot. */
+const EDGE = 0.14, EDGE_ROWS = [-0.8, -0.5] as const;
+
+/** Thicknesses out at which it does so beside knit stitches; and how much farther out beside purl ones, whose yarn comes from before the stitches below. */
+const TURNED_IN = -1.5, PURL_OUT = 1.3;
 
 const PLACE = new Float64Array(6), OTHER = new Float64Array(6);
 
@@ -42,23 +45,23 @@ function besideInto(out: Place, { frames }: LayDesk, { left, right }: SeamRow, x
 /** A stitch of the seam, laid with the leg's own yarn from its last row down: a ladder between the outermost half stitches, one side after the other. */
 export function laySeam(desk: LayDesk, piece: number): void {
   const { grid, thread, diameterMm } = desk, first = thread.loop[piece], row = rowOf(desk, first, thread.mate[piece]), diameter = diameterMm[thread.yarn[piece]];
-  const share = grid.parentStart[first + 1] > grid.parentStart[first] ? 1 : LAST_STITCH;
+  const share = grid.parentStart[first + 1] > grid.parentStart[first] ? 1 : LAST_STITCH, out = PURL_OUT * grid.isPurl[first];
   SEAM_POINTS.forEach(([x, v, h], k) => {
-    besideInto(PLACE, desk, row, row.side * x, -0.36 + share * (v + 0.36), h * diameter);
-    writePoint(desk, PIECE_POINTS * piece + k, PLACE, h);
+    besideInto(PLACE, desk, row, row.side * x, -0.36 + share * (v + 0.36), (h + out) * diameter);
+    writePoint(desk, PIECE_POINTS * piece + k, PLACE, h + out);
   });
 }
 
 /** Turns the edges of a sewn piece in: where the yarn goes up from a row to the next beside the seam, it lies on the inside. */
 export function turnEdgesIn(desk: LayDesk): void {
-  const { grid: { seamPairs, yarnAfter, yarn }, thread: { loopPiece }, diameterMm } = desk;
+  const { grid: { seamPairs, yarnAfter, yarn, isPurl }, thread: { loopPiece }, diameterMm } = desk;
   for (let i = 2; i + 1 < seamPairs.length; i += 2) {
     const before = seamPairs[i - 1], first = seamPairs[i];
     if (yarnAfter[before] !== first || loopPiece[first] < 0) continue;
-    const row = rowOf(desk, first, seamPairs[i + 1]), diameter = diameterMm[yarn[first]], end = PIECE_POINTS * loopPiece[first];
+    const row = rowOf(desk, first, seamPairs[i + 1]), diameter = diameterMm[yarn[first]], end = PIECE_POINTS * loopPiece[first], out = TURNED_IN + PURL_OUT * isPurl[first];
     EDGE_ROWS.forEach((v, k) => {
-      besideInto(PLACE, desk, row, row.side * EDGE, v, TURNED_IN * diameter);
-      writePoint(desk, end - 1 + k, PLACE, TURNED_IN);
+      besideInto(PLACE, desk, row, row.side * EDGE, v, out * diameter);
+      writePoint(desk, end - 1 + k, PLACE, out);
     });
   }
 }

@@ -1,8 +1,8 @@
 import type { Closing } from './close-frames.ts';
 import { type LayDesk, vertexOf, writePoint } from './lay-desk.ts';
 import { runOf } from './lay-loops.ts';
-import { placeInto } from './loop-frames.ts';
-import { PART, PIECE_POINTS } from './yarn-lay.ts';
+import { type Place, placeInto } from './loop-frames.ts';
+import { PART, PIECE_POINTS, POINT_STRIDE } from './yarn-lay.ts';
 
 /** Control points of a tail's end, all in one place: the line ends there. */
 const END_POINTS = 3;
@@ -57,7 +57,9 @@ function leaveGraft({ shapes, grid }: LayDesk, { loop, frame, far, near, run }: 
 function leaveBindOff({ frame, near, run }: Closing): Departure {
   return {
     vertex: near, isUp: false, side: -run,
-    before: [[frame + 1, run * 0.75, 0, -1.6], [frame + 1, run, 0, -0.2], [frame + 1, run * 1.12, -0.2, 1.5], [near, run * 0.75, 0.35, 0.9], [near, run * 0.6, 0, -0.6]],
+    before: [
+      [frame + 1, run * 0.75, 0.1, -1.7], [frame + 1, run, 0.3, 0.2], [frame + 1, run * 1.3, 0.3, 2.2], [near, run, 0.9, 1.7], [near, run * 0.65, 0.35, 0],
+    ],
   };
 }
 
@@ -72,6 +74,17 @@ function departureOf(desk: LayDesk, piece: number, closings: readonly Closing[])
 
 const PLACE = new Float64Array(6), NEXT = new Float64Array(6);
 
+/** Place of a tail's station between two stitches of its way, `rows` stitches along it; `height` mm out. */
+function besideInto(out: Place, { frames }: LayDesk, way: readonly number[], rows: number, u: number, height: number): void {
+  const whole = Math.floor(rows), share = rows - whole;
+  placeInto(out, frames, way[whole], u, BELOW, height);
+  placeInto(NEXT, frames, way[Math.min(whole + 1, way.length - 1)], u, BELOW, height);
+  let square = 0;
+  for (let d = 0; d < 6; d++) out[d] += share * (NEXT[d] - out[d]);
+  for (let d = 3; d < 6; d++) square += out[d] * out[d];
+  for (let d = 3; d < 6; d++) out[d] /= Math.sqrt(square) || 1;
+}
+
 /**
  * A tail, drawn in: some 25 mm inside the sock from its loop on, at a slant along the wales: the yarn's first end into what is knitted with it after, its
  * last end into what was. The tail that is cut is longer (TAIL_MM of the yarn's amount), as one is that is darned in.
@@ -80,19 +93,28 @@ export function layTail(desk: LayDesk, piece: number, closings: readonly Closing
   const { fabric, grid, thread, frames, diameterMm } = desk, diameter = diameterMm[thread.yarn[piece]], isFirst = thread.lengthStart.includes(piece);
   const departure = departureOf(desk, piece, closings), { before, side, isUp } = departure, way = walkFrom(desk, departure), depth = isUp ? DEPTH_UP : DEPTH_DOWN;
   for (let i = 0; i < PIECE_POINTS; i++) {
-    let height: number;
-    if (i < before.length) {
-      const [frame, u, v, h] = before[i];
-      height = h;
-      placeInto(PLACE, frames, frame, u, v, h * diameter);
-    } else {
-      const step = Math.min(i, PIECE_POINTS - END_POINTS) - before.length, rows = Math.min(STEP_ROWS * step, way.length - 1), whole = Math.min(Math.floor(rows), way.length - 1);
-      height = (i === 0 ? 0.5 : 1) * (depth - grid.isRib[fabric.vertexLoop[way[whole]]] * RIB_DEPTH);
-      placeInto(PLACE, frames, way[whole], side * aside(step), BELOW, height * diameter);
-      placeInto(NEXT, frames, way[Math.min(whole + 1, way.length - 1)], side * aside(step), BELOW, height * diameter);
-      for (let d = 0; d < 6; d++) PLACE[d] += (rows - whole) * (NEXT[d] - PLACE[d]);
-    }
     // Counted from the loop: the points of the end come last.
-    writePoint(desk, PIECE_POINTS * piece + (isFirst ? PIECE_POINTS - 1 - i : i), PLACE, height);
+    const point = PIECE_POINTS * piece + (isFirst ? PIECE_POINTS - 1 - i : i), step = Math.min(i, PIECE_POINTS - END_POINTS) - before.length;
+    if (step < 0) {
+      const [frame, u, v, height] = before[i];
+      placeInto(PLACE, frames, frame, u, v, height * diameter);
+      writePoint(desk, point, PLACE, height);
+      continue;
+    }
+    const rows = Math.min(STEP_ROWS * step, way.length - 1), isRib = grid.isRib[fabric.vertexLoop[way[Math.floor(rows)]]];
+    const height = (i === 0 ? 0.5 : 1) * (depth - isRib * RIB_DEPTH);
+    besideInto(PLACE, desk, way, rows, side * aside(step), height * diameter);
+    writePoint(desk, point, PLACE, height);
+  }
+}
+
+/** Makes every length begin and end in one point again, where its yarn was moved. */
+export function tieEnds({ points, thread: { lengthStart } }: Pick<LayDesk, 'points' | 'thread'>): void {
+  for (let k = 0; k + 1 < lengthStart.length; k++) {
+    const first = POINT_STRIDE * PIECE_POINTS * lengthStart[k], last = POINT_STRIDE * (PIECE_POINTS * lengthStart[k + 1] - 1);
+    for (let i = 1; i < END_POINTS; i++) {
+      points.copyWithin(first + POINT_STRIDE * i, first, first + POINT_STRIDE);
+      points.copyWithin(last - POINT_STRIDE * i, last, last + POINT_STRIDE);
+    }
   }
 }

@@ -4,6 +4,7 @@ import { frameLoops } from './loop-frames.ts';
 import { shapeLoop } from './loop-shape.ts';
 import { type LaidFabric, type LayDesk } from './lay-desk.ts';
 import { layLoop, layWrap, layerLoops } from './lay-loops.ts';
+import { tieEnds } from './lay-tails.ts';
 import { makeRoom } from './make-room.ts';
 import { measureAlong } from './measure-along.ts';
 import { partLayers } from './part-layers.ts';
@@ -26,6 +27,7 @@ export function layYarn(laid: LaidFabric, shape: Float64Array, { isFlat = false 
   for (let piece = 0; piece < thread.pieceCount; piece++) layPiece(desk, piece);
   layEnds(desk, closings);
   relaxCrowds(desk);
+  tieEnds(desk);
   const lay: YarnLay = { thread, points: desk.points, ups: desk.ups, diameterMm };
   measureAlong(lay);
   return lay;

@@ -1,8 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { castOn, flat, GAUGE, layCloth, type LaidCloth, loopLine, needles, rows, tube } from '../yarn/lay-cloth.ts';
-import { closeFar, crossingLinking, gaussLinking, type Polygon } from '../yarn/linking.ts';
-
-type Vector = readonly [number, number, number];
+import { closeFar, crossingLinking, gaussLinking, type Polygon, type Vector } from '../yarn/linking.ts';
 
 /** Both numbers, which must be one and the same whole one. */
 function linking(one: Polygon, other: Polygon): number {

@@ -1,16 +1,17 @@
 /** A closed polygon in space: three entries a corner; the last side runs back to the first. */
 export type Polygon = Float64Array;
 
-type Vector = readonly [number, number, number];
+export type Vector = readonly [number, number, number];
 
 const cornerOf = (line: Polygon, i: number): Vector => {
   const at = (3 * i) % line.length;
   return [line[at], line[at + 1], line[at + 2]];
 };
-const minus = (a: Vector, b: Vector): Vector => [a[0] - b[0], a[1] - b[1], a[2] - b[2]];
-const dot = (a: Vector, b: Vector): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
+export const minus = (a: Vector, b: Vector): Vector => [a[0] - b[0], a[1] - b[1], a[2] - b[2]];
+export const dot = (a: Vector, b: Vector): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
 const cross = (a: Vector, b: Vector): Vector => [a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0]];
-const unit = (a: Vector): Vector => {
+export const times = (a: Vector, share: number): Vector => [share * a[0], share * a[1], share * a[2]];
+export const unit = (a: Vector): Vector => {
   const size = Math.sqrt(dot(a, a)) || 1;
   return [a[0] / size, a[1] / size, a[2] / size];
 };
