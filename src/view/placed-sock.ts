@@ -15,7 +15,7 @@ const NO_POINTS = new Float64Array(0);
 const REACH_STEP_MM = 60;
 
 /** Thickness of cloth on either side of its middle that the cut runs through too, mm. */
-const CUT_MARGIN_MM = 1.2;
+const CUT_MARGIN_MM = 2.5;
 
 /** One sock in the picture: its cloth, what holds it, its shadow, and where it stands. */
 export class PlacedSock {
@@ -77,7 +77,7 @@ export class PlacedSock {
   private lie(): void {
     const isTurned = this.isInsideOut && this.pose !== 'beds';
     this.positions = isTurned ? mirrored(this.given) : this.given;
-    this.cloth.setPositions(this.positions);
+    this.cloth.setPositions(this.positions, this.pose === 'flat');
     this.surroundings.setMirrored(isTurned);
     this.showTurned();
     if (this.growthReach === null) this.surround();

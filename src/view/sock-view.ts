@@ -81,7 +81,9 @@ class KnitView implements SockView {
     pair.setPositions(positions, pose, around);
     rig.setPose(pair.isGrowing ? 'beds' : pose);
     if (isFramed && !pair.isGrowing) rig.frame(false);
-    this.requestDraw();
+    // Yarn is not laid for every shape on the way to rest.
+    if (this.drawn.level === 'mesh') this.requestDraw();
+    else this.move();
   }
 
   setMap(map: ClothMap | null): void {

@@ -17,8 +17,14 @@ const QUICK_LAY_MS = 45;
 /** Cloth whose yarn can be laid; `diametersMm` by grid.yarn. */
 export interface YarnSource { readonly fabric: Fabric; readonly grid: StitchGrid; readonly diametersMm: readonly number[] }
 
-/** How it lies: as much of the fabric as there is, its places (three entries a vertex, mm), and after which pass, null for a finished piece. */
-export interface YarnShape { readonly part: Fabric; readonly positions: Float64Array; readonly upToPass: number | null; readonly within: () => Within }
+/** How it lies: as much of the fabric as there is, its places (three entries a vertex, mm), whether between two plates, and after which pass, null for a finished piece. */
+export interface YarnShape {
+  readonly part: Fabric;
+  readonly positions: Float64Array;
+  readonly isFlat: boolean;
+  readonly upToPass: number | null;
+  readonly within: () => Within;
+}
 
 /** The yarn of a cloth as tubes, all in one draw call. It is laid when it is first to be seen, and laid anew only after the cloth has moved. */
 export class YarnCloth {
@@ -107,10 +113,10 @@ export class YarnCloth {
     this.laid?.dispose();
   }
 
-  private lay(source: YarnSource, { part, positions, upToPass, within }: YarnShape): void {
+  private lay(source: YarnSource, { part, positions, isFlat, upToPass, within }: YarnShape): void {
     const begun = performance.now(), { grid, diametersMm } = source, thread = this.laid?.thread != null && upToPass === this.threadedTo ? this.laid.thread : threadYarn(grid, { upToPass });
     this.laid ??= this.makeRoom(source, thread.pieceCount);
-    this.laid.fill(layYarn({ fabric: part, grid, thread, diameterMm: Float64Array.from(diametersMm) }, positions), within());
+    this.laid.fill(layYarn({ fabric: part, grid, thread, diameterMm: Float64Array.from(diametersMm) }, positions, { isFlat }), within());
     if (this.paint !== null) this.laid.paint(this.paint);
     if (this.places !== null) this.laid.map(this.places);
     this.threadedTo = upToPass;

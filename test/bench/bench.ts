@@ -13,6 +13,7 @@ import { benchSolvers } from './solver-bench.ts';
 import { benchSplit } from './split-bench.ts';
 import { benchTimeline } from './timeline-bench.ts';
 import { benchWorn } from './worn-bench.ts';
+import { benchYarn } from './yarn-bench.ts';
 
 // An interrupted bench ends in order, so that its temporary folder goes with it.
 for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => process.exit(1));
@@ -36,3 +37,4 @@ if (wants('timeline')) await benchTimeline(fileURLToPath(new URL('../..', import
 if (wants('page')) await benchPage(fileURLToPath(new URL('../..', import.meta.url)));
 if (wants('chart')) await benchChart(fileURLToPath(new URL('../..', import.meta.url)));
 if (wants('passes', 'page')) await benchPassesRoom(fileURLToPath(new URL('../..', import.meta.url)));
+if (wants('yarn')) await benchYarn(fileURLToPath(new URL('../..', import.meta.url)), wantsAll);

@@ -73,7 +73,7 @@ describe('a stitch that is pressed', () => {
     const sock = await sockOf(page), { grid, fabric, plan } = sock, told = await readCard(page), loop = loopOf(sock, told);
     const { positions } = poseSock(sock, 'flat').pose;
     expect(fingerprint(positions)).toBe(await page.evaluate(() => window.heelwright?.fingerprint));
-    const thread = threadYarn(grid), lay = layYarn({ fabric, grid, thread, diameterMm: Float64Array.from(plan.yarns, ({ metresPer100g }) => yarnDiameterMm(metresPer100g)) }, positions);
+    const thread = threadYarn(grid), lay = layYarn({ fabric, grid, thread, diameterMm: Float64Array.from(plan.yarns, ({ metresPer100g }) => yarnDiameterMm(metresPer100g)) }, positions, { isFlat: true });
     const piece = thread.loopPiece[loop], length = thread.lengthStart.findIndex((first) => first > piece) - 1;
     const metres = (from: number, to: number): number => chordMm(centreLine(lay, from, to, 12)) / 1000;
     const [, at, whole, number, count] = /^([\d.]+) of ([\d.]+) m, from the cut end(?:; length (\d+) of (\d+))?$/.exec(told.rows['Yarn metre'])!;
