@@ -38,7 +38,7 @@ export interface StitchDesk {
 }
 
 export function createStitchDesk(tools: StitchTools): StitchDesk {
-  const { store, view, canvas } = tools, ruler = createYarnRuler(), book = createWorkBook();
+  const { store, view, canvas } = tools, ruler = createYarnRuler(() => { store.update({}); }), book = createWorkBook();
   const pick = (loop: number): void => {
     const { knitted } = store.state();
     if (knitted !== null && loop >= 0) store.update({ picked: pickLoop(knitted.grid, loop) });

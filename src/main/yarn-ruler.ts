@@ -9,20 +9,36 @@ import { diametersOf } from './picture-cloth.ts';
 
 /** Measures along the yarn of the sock on the page. */
 export interface YarnRuler {
-  /** In the shape at rest, or in the last one of the same sock: on the beds the needles draw its yarn about. Null before there is one. */
-  placeOf(state: Pick<PageState, 'knitted' | 'posed'>, loop: number): YarnPlace | null;
+  /**
+   * In the shape at rest, or in the last one of the same sock: on the beds the needles draw its yarn about. `waiting` while its yarn is
+   * still to be laid, which takes some tenths of a second and is done when the page has shown the rest; null where there is no shape.
+   */
+  placeOf(state: Pick<PageState, 'knitted' | 'posed'>, loop: number): YarnPlace | 'waiting' | null;
 }
 
-export function createYarnRuler(): YarnRuler {
-  let laid: { readonly lay: YarnLay; readonly key: string; readonly positions: Float64Array } | null = null;
+interface Laid { readonly lay: YarnLay; readonly key: string; readonly positions: Float64Array }
+
+/** Milliseconds that the page is left before yarn is laid. */
+const AFTER_MS = 60;
+
+/** `changed` is called when yarn has been laid. */
+export function createYarnRuler(changed: () => void): YarnRuler {
+  let laid: Laid | null = null, timer: ReturnType<typeof setTimeout> | undefined;
+  const layLater = (sock: KnittedSock, posed: PosedSock, key: string): void => {
+    clearTimeout(timer);
+    timer = setTimeout(() => {
+      laid = { lay: layOf(sock, posed), key, positions: posed.pose.positions };
+      changed();
+    }, AFTER_MS);
+  };
   return {
     placeOf: ({ knitted, posed }, loop) => {
       if (knitted === null) return null;
-      const key = `${shapeKey(knitted.file, 'flat', null)} ${JSON.stringify(knitted.plan.yarns)}`;
-      if (posed !== null && posed.part === null && (laid?.key !== key || laid.positions !== posed.pose.positions)) {
-        laid = { lay: layOf(knitted, posed), key, positions: posed.pose.positions };
-      }
-      return laid?.key === key ? findYarnPlace(laid.lay, loop) : null;
+      const key = `${shapeKey(knitted.file, 'flat', null)} ${JSON.stringify(knitted.plan.yarns)}`, isSame = laid?.key === key;
+      const isStale = posed !== null && posed.part === null && (!isSame || laid?.positions !== posed.pose.positions);
+      if (isStale) layLater(knitted, posed, key);
+      if (laid !== null && isSame) return findYarnPlace(laid.lay, loop);
+      return isStale ? 'waiting' : null;
     },
   };
 }

@@ -17,8 +17,8 @@ export interface StitchView {
   /** Steps that lead to a stitch. */
   readonly ways: ReadonlySet<StitchStep>;
   readonly yarn: PlannedYarn | null;
-  /** Null while no shape is known that the yarn could be measured in. */
-  readonly metre: YarnPlace | null;
+  /** `waiting` while it is being measured; null while no shape is known that the yarn could be measured in. */
+  readonly metre: YarnPlace | 'waiting' | null;
   readonly lengthUnit: LengthUnit;
   /** Whether the picture shows the stitch, so that it can be shown close. */
   readonly isInPicture: boolean;
@@ -125,8 +125,8 @@ function drawFacts(list: HTMLElement, view: StitchView, pick: (loop: number) => 
       : [[facts.kind === 'graft' ? rows.joins : rows.from, links([...facts.parents, ...facts.wrapsKnitted], words.nothingBelow)] as const]),
     ...(facts.wraps.length === 0 ? [] : [[rows.wraps, links(facts.wraps, '')] as const]),
     [facts.host >= 0 ? rows.knitted : rows.into, links(facts.child < 0 ? [] : [facts.child], words.nothingAbove, isWaiting ? words.waits(waited) : '')],
-    [rows.yarn, yarn === null ? [] : [swatch(yarn), el('span', { dir: 'auto' }, yarn.name), metre === null ? '' : `, ${ownWords(metre, lengthUnit)}`]],
-    [rows.metre, [metre === null ? words.metreMissing : metreWords(metre)]],
+    [rows.yarn, yarn === null ? [] : [swatch(yarn), el('span', { dir: 'auto' }, yarn.name), metre === null || metre === 'waiting' ? '' : `, ${ownWords(metre, lengthUnit)}`]],
+    [rows.metre, [metre === null ? words.metreMissing : metre === 'waiting' ? words.measuring : metreWords(metre)]],
   ];
   list.replaceChildren(...drawn.flatMap(([name, parts]) => [el('dt', {}, name), el('dd', {}, ...parts)]));
 }

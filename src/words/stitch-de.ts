@@ -18,6 +18,7 @@ export const STITCH_DE: typeof STITCH_EN = {
   waits: (passes) => (passes === 1 ? 'nachdem sie eine Reihe gehalten wurde' : `nachdem sie ${passes} Reihen gehalten wurde`),
   metre: (at, whole) => `${at} von ${whole} m, vom Fadenende an`,
   lengths: (length, lengths) => `Faden ${length} von ${lengths}`,
+  measuring: 'wird gemessen …',
   metreMissing: 'mit der nächsten Form in Ruhe, abseits der Betten',
   own: (length) => `${length} in dieser Masche`,
   letGo: 'Masche loslassen',

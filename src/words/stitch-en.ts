@@ -21,6 +21,7 @@ export const STITCH_EN = {
   waits: (passes: number) => (passes === 1 ? 'after one pass in hold' : `after ${passes} passes in hold`),
   metre: (at: string, whole: string) => `${at} of ${whole} m, from the cut end`,
   lengths: (length: number, lengths: number) => `length ${length} of ${lengths}`,
+  measuring: 'being measured…',
   metreMissing: 'with the next shape at rest, off the beds',
   own: (length: string) => `${length} in this stitch`,
   letGo: 'Let the stitch go',

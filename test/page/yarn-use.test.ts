@@ -36,7 +36,9 @@ async function sockOf(page: Page): Promise<KnittedSock> {
 
 interface Told { readonly title: string; readonly place: string; readonly rows: Readonly<Record<string, string>> }
 
-function readCard(page: Page): Promise<Told> {
+/** As it stands once the yarn is measured. */
+async function readCard(page: Page): Promise<Told> {
+  await page.waitForFunction(() => document.querySelector('.stitch-facts')?.textContent.match(/measured|gemessen/) === null);
   return cardOf(page).evaluate((card) => ({
     title: card.querySelector('h2')?.textContent ?? '', place: card.querySelector('.stitch-place')?.textContent ?? '',
     rows: Object.fromEntries([...card.querySelectorAll('dt')].map((name) => [name.textContent, name.nextElementSibling?.textContent ?? ''])),
