@@ -31,6 +31,10 @@ export interface Settings {
   readonly footLook: FootLook;
   /** How a sock to compare with lies to the one on the panel. */
   readonly arrangement: Arrangement;
+  /** How far the sock is cut away from the side that is looked at: 0 not at all, 1 all of it. */
+  readonly cut: number;
+  /** Shown turned inside out. */
+  readonly isInsideOut: boolean;
 }
 
 /** The counts of a knittable sock and its measures along the unstretched fabric. */
@@ -59,6 +63,9 @@ export type RoomName = 'shape' | 'passes' | 'lesson' | 'chart' | 'sheet' | 'stan
 
 /** A stitch that is pointed at somewhere, and shown everywhere: a loop of the knitted sock's grid. */
 export interface Spot { readonly loop: number; readonly from: 'picture' | 'finished' | 'beds' | 'chart' | 'words' }
+
+/** A stitch that has been picked, and stays so: a loop of the grid, and where it was formed, by which another sock's grid is told from this one's. */
+export interface Picked { readonly loop: number; readonly pass: number; readonly bed: number; readonly needle: number }
 
 /** The pages of the deck beside the picture. */
 export type DeckTab = 'measures' | 'fit' | 'compare';
@@ -110,6 +117,8 @@ export interface PageState {
   readonly settings: Settings;
   /** The stitch that is pointed at, in whatever drawing; null or missing while there is none. */
   readonly spot?: Spot | null;
+  /** The stitch that stays marked until it is let go; null or missing while there is none. Of this sock only where `pickedLoop` says so. */
+  readonly picked?: Picked | null;
   /** On the beds: the pass that the person has chosen, null for the usual one; never beyond the sock's last. */
   readonly bedsPass: number | null;
   /** The page of the deck that is shown; a visit begins with the measures. */

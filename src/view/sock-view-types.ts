@@ -10,9 +10,10 @@ import type { ColourScale } from './colour-scale.ts';
 export type Theme = 'light' | 'dark';
 /**
  * What the cloth's colours tell: its yarn; how far it is stretched along its courses or its wales; worn, how
- * hard it presses and how far it stands off the skin; beside a second sock, how much longer or wider that one is.
+ * hard it presses and how far it stands off the skin; beside a second sock, how much longer or wider that one is;
+ * in which pass, or on which bed, each stitch was knitted.
  */
-export type ClothLayer = 'yarn' | 'stretch-width' | 'stretch-length' | 'pressure' | 'gap' | 'longer' | 'wider';
+export type ClothLayer = 'yarn' | 'stretch-width' | 'stretch-length' | 'pass' | 'bed' | 'pressure' | 'gap' | 'longer' | 'wider';
 /** A foot in a sock: seen through gaps only, left out, or through cloth like glass. */
 export type FootLook = 'inside' | 'hidden' | 'glass';
 /** A second sock: next to the first from wherever one looks, or in its place as an outline, and a veil where it stands out. */
@@ -65,6 +66,8 @@ export interface Lit {
   readonly first: number;
   readonly end: number;
   readonly loops: readonly number[];
+  /** The one that stands out most, beside which the others are paler; null or missing where all are alike. */
+  readonly strongest?: number | null;
 }
 
 /** What the picture needs to know of a loop when the pointer rests on it. */

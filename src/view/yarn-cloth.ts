@@ -6,6 +6,7 @@ import { threadYarn } from '../yarn/thread-yarn.ts';
 import type { ClothUniforms } from './cloth-material.ts';
 import type { DrawnFrame } from './drawn-frame.ts';
 import { LaidYarn, type Within, type YarnPaint } from './laid-yarn.ts';
+import type { YarnRay } from './nearest-yarn.ts';
 import type { PicturePart } from './sock-view-types.ts';
 import { HALO, levelFor, RELIEF_SIDES, YARN_LEVELS } from './yarn-levels.ts';
 import { createYarnMaterial, createYarnUniforms } from './yarn-material.ts';
@@ -97,6 +98,11 @@ export class YarnCloth {
     uniforms.u_pixels.value = (frame.height * frame.ratio * frame.camera.projectionMatrix.elements[5]) / 2;
     mesh.visible = true;
     return pieces;
+  }
+
+  /** The loop whose yarn a ray meets first near a place on it, -1 where yarn is not what is seen there. */
+  pick(ray: YarnRay, near: ArrayLike<number>, reachMm: number): number {
+    return this.mesh.visible && !this.isStale ? this.laid?.pick(ray, near, reachMm) ?? -1 : -1;
   }
 
   hide(): void { this.mesh.visible = false; }
