@@ -9,6 +9,7 @@ import { describeWork, type WorkWords } from '../sheet/describe-work.ts';
 import { labelNeedle } from '../sheet/needle-label.ts';
 import type { Lit } from '../view/sock-view-types.ts';
 import { pageWords } from '../words/page-words.ts';
+import { createCloseUp } from './close-up.ts';
 import { createFinishedShapes } from './finished-shapes.ts';
 import type { GrowthState } from './growth-desk.ts';
 import { listenToPassKeys } from './pass-keys.ts';
@@ -30,7 +31,7 @@ export function createPassesRoom({ host, store, growth, view, choosePass }: Room
     beds: createBedCard(frame.beds, { point }), work: createWorkCard(frame.work),
     finished: createFinishedCard(frame.finished, { point, goTo: place.goTo }), way: createWayBar(frame.way, place),
   };
-  const tween = createTween(cards.beds.setWay), keys = listenToPassKeys(place);
+  const tween = createTween(cards.beds.setWay), keys = listenToPassKeys(place), closeUp = createCloseUp(host, frame.beds);
   growth.onState((state) => { setText(frame.growth, growthWords(state)); });
   let book: PassesBook | null = null, laid: FinishedSock | null = null, stop = -1, litKey = '';
 
@@ -49,6 +50,7 @@ export function createPassesRoom({ host, store, growth, view, choosePass }: Room
     if (key !== litKey) view?.setLit(litOf(opened, stop, spot));
     litKey = key;
     book = opened;
+    closeUp.render(state, opened.knitted, opened.items[stop].kind === 'pass' ? stop : null);
   };
   return {
     render: (state) => {
@@ -65,6 +67,7 @@ export function createPassesRoom({ host, store, growth, view, choosePass }: Room
       place.halt();
       tween.stop();
       keys.deafen();
+      closeUp.leave();
       shapes.stop();
       growth.show(null);
       view?.setLit(null);
