@@ -86,7 +86,7 @@ export function createCloseUp(host: HTMLElement, beds: HTMLElement): CloseUp {
       return;
     }
     const formed = formLoops(shown.forming, t);
-    view?.show(formed);
+    view?.show(formed, shown.followed);
     card.render({
       title: closeTitle(shown, numbers), t, told: tellMoment(shown, formed, t, numbers), isPlaying: playing, labels: closeLabels(shown, numbers), followed: shown.followed,
       canShift: { left: shown.first > 0, right: shown.first + SHOWN < shown.all.length }, instead: hasNoPicture ? words.noPicture : isLost ? words.lost : '', isIdle: false,

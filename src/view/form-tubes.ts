@@ -8,36 +8,37 @@ const SIDES = 10, STEPS = 3;
 /** Tubes round the yarn of a close-up, made anew at every moment: a few thousand points. */
 export class FormTubes {
   readonly geometry = new BufferGeometry();
-  private readonly rings: number;
   private readonly starts: readonly number[];
+  /** Piece of each ring. */
+  private readonly pieces: readonly number[];
   private readonly positions: BufferAttribute;
   private readonly normals: BufferAttribute;
 
-  /** `toneOf`: the material's colour of each piece. `inflate`: so much thicker than the yarn, mm, for its outline. */
-  constructor(scene: FormScene, toneOf: (piece: number) => number, private readonly inflate: number) {
-    const { lengthStart } = scene.thread, starts: number[] = [], index: number[] = [], tones: number[] = [];
+  /** `inflate`: so much thicker than the yarn, mm, for its outline. */
+  constructor(scene: FormScene, private readonly inflate: number) {
+    const { lengthStart } = scene.thread, starts: number[] = [], index: number[] = [], pieces: number[] = [];
     let rings = 0;
     for (let k = 0; k + 1 < lengthStart.length; k++) {
       const spans = (lengthStart[k + 1] - lengthStart[k]) * PIECE_POINTS * STEPS;
       starts.push(rings);
       for (let i = 0; i <= spans; i++) {
         const piece = Math.min(lengthStart[k + 1] - 1, lengthStart[k] + Math.floor((i + 1.5 * STEPS) / (PIECE_POINTS * STEPS)));
+        pieces.push(piece);
         for (let s = 0; s < SIDES; s++) {
-          tones.push(toneOf(piece));
           const a = SIDES * (rings + i) + s, b = SIDES * (rings + i) + (s + 1) % SIDES;
           if (i < spans) index.push(a, b, a + SIDES, b, b + SIDES, a + SIDES);
         }
       }
       rings += spans + 1;
     }
-    this.rings = rings;
     this.starts = starts;
     this.positions = new BufferAttribute(new Float32Array(3 * SIDES * rings), 3);
     this.normals = new BufferAttribute(new Float32Array(3 * SIDES * rings), 3);
     this.geometry.setIndex(index);
     this.geometry.setAttribute('position', this.positions);
     this.geometry.setAttribute('a_normal', this.normals);
-    this.geometry.setAttribute('a_tone', new BufferAttribute(Float32Array.from(tones), 1));
+    this.geometry.setAttribute('a_tone', new BufferAttribute(new Float32Array(SIDES * rings), 1));
+    this.pieces = pieces;
   }
 
   show(lay: YarnLay): void {
@@ -50,7 +51,12 @@ export class FormTubes {
     this.normals.needsUpdate = true;
   }
 
-  get pointCount(): number { return this.rings * SIDES; }
+  /** Other colours of the pieces. */
+  setTones(toneOf: (piece: number) => number): void {
+    const tones = this.geometry.getAttribute('a_tone') as BufferAttribute;
+    this.pieces.forEach((piece, ring) => { tones.array.fill(toneOf(piece), SIDES * ring, SIDES * (ring + 1)); });
+    tones.needsUpdate = true;
+  }
 
   /** A ring at every point of a line, each turned as little as may be against the one before. */
   private sweep(line: Float64Array, first: number, radius: number): void {

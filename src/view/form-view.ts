@@ -14,7 +14,8 @@ export type FormSide = 'knitter' | 'along' | 'behind';
 export interface FormView {
   /** Another pass or other needles. Colours by the grid's yarns. */
   setForming(forming: Forming, yarnColours: readonly string[]): void;
-  show(formed: FormedLoops): void;
+  /** `followed`: the needle whose old stitches stand out. */
+  show(formed: FormedLoops, followed: number): void;
   setTheme(theme: Theme): void;
   lookFrom(side: FormSide): void;
   /** Radians. */
@@ -28,7 +29,7 @@ export interface FormView {
 
 /** Azimuth and height of the camera, radians; for the front bed, whose needles point away, from higher up. Chosen by eye. */
 const VIEWS: Readonly<Record<FormSide, readonly [number, number]>> = { knitter: [-0.42, 0.12], along: [-1.35, 0.1], behind: [Math.PI - 0.42, 0.5] };
-const FRONT_BED: Readonly<Record<FormSide, readonly [number, number]>> = { knitter: [-0.3, 0.42], along: [-1.35, 0.1], behind: [Math.PI - 0.42, 0.12] };
+const FRONT_BED: Readonly<Record<FormSide, readonly [number, number]>> = { knitter: [-0.2, 0.4], along: [-1.35, 0.1], behind: [Math.PI - 0.42, 0.12] };
 const FIELD_DEGREES = 24;
 const OUTLINE = 0.055;
 
@@ -47,6 +48,7 @@ class CloseView implements FormView {
   private forming: Forming | null = null;
   private colours: readonly string[] = [];
   private formed: FormedLoops | null = null;
+  private followed = 0;
   private theme: Theme;
   private turn: [number, number] = [...VIEWS.knitter];
   private pending = 0;
@@ -74,8 +76,12 @@ class CloseView implements FormView {
     this.build();
   }
 
-  show(formed: FormedLoops): void {
+  show(formed: FormedLoops, followed: number): void {
     this.formed = formed;
+    if (followed !== this.followed) {
+      this.followed = followed;
+      this.setTones();
+    }
     this.requestDraw();
   }
 
@@ -124,17 +130,16 @@ class CloseView implements FormView {
     const { forming } = this;
     if (forming === null) return;
     this.clear();
-    const { scene, size, halfGap } = forming, { needles, pitchMm, diameterMm } = scene.source, tones = 2 * this.colours.length;
+    const { scene, size, halfGap } = forming, { needles, pitchMm, diameterMm } = scene.source, tones = LOOKS * this.colours.length;
     const wool = createMatteMaterial({ tones, isNeedle: false, fades: false });
     this.yarn.push(wool);
-    const toneOf = (piece: number): number => 2 * scene.thread.yarn[piece] + (isNew(forming, piece) ? 0 : 1);
     const thickest = Math.max(...diameterMm);
-    this.tubes = [new FormTubes(scene, toneOf, 0), new FormTubes(scene, toneOf, OUTLINE * thickest)];
+    this.tubes = [new FormTubes(scene, 0), new FormTubes(scene, OUTLINE * thickest)];
     const meshes = [new Mesh(this.tubes[0].geometry, wool), new Mesh(this.tubes[1].geometry, this.ink)];
     this.needles = needles.map(({ bed, state }) => new FormNeedleMesh(scene.size, size.diameterMm, state === NEEDLE.held, sideOfBed(bed), this.steel));
     const { columnX } = scene, edge = new SolidBuilder(), from = columnX[0] - 2 * pitchMm, to = columnX[columnX.length - 1] + 2 * pitchMm;
     for (const bed of new Set(needles.map((at) => at.bed))) {
-      const side = sideOfBed(bed), z = -side * (halfGap + 0.22 * pitchMm), radius = 0.07 * pitchMm;
+      const side = sideOfBed(bed), z = -side * (halfGap + 0.22 * pitchMm), radius = 0.035 * pitchMm;
       edge.addBar([[from, -0.1 * pitchMm, z], [to, -0.1 * pitchMm, z]], radius, 10, [0, 1, 0], STEEL.edge);
     }
     const guide = new SolidBuilder(), d = size.diameterMm;
@@ -143,16 +148,24 @@ class CloseView implements FormView {
     this.feeder.rotation.x = -Math.PI / 2;
     for (const mesh of [...meshes, this.feeder]) mesh.frustumCulled = false;
     this.stuff.add(...meshes, new Mesh(solidGeometry(edge.build()), this.steel), this.feeder, ...this.needles.map(({ group }) => group));
+    this.setTones();
     this.paint();
     this.requestDraw();
   }
 
+  private setTones(): void {
+    const { forming, tubes, followed } = this;
+    if (forming === null) return;
+    const { items, thread } = forming.scene;
+    const lookOf = (piece: number): number => (isNew(forming, piece) ? 0 : items[piece].column === followed && items[piece].row === 0 ? 1 : 2);
+    tubes?.[0].setTones((piece) => LOOKS * thread.yarn[piece] + lookOf(piece));
+  }
+
   private paint(): void {
-    const scheme = SCHEMES[this.theme], paper = scheme.backdropBottom;
-    const steel = (this.theme === 'light' ? ['#8b929b', '#b5462f', '#c9a45a', '#6d6a64', '#4f5d69'] : ['#aab4c0', '#f2a65a', '#e0c27a', '#6b7684', '#8fa0b4']).map(linearColour);
+    const scheme = SCHEMES[this.theme];
+    const steel = (this.theme === 'light' ? ['#5f666d', '#b5462f', '#b98a2e', '#6d6a64', '#4f5d69'] : ['#8f98a4', '#f2a65a', '#e0c27a', '#6b7684', '#8fa0b4']).map(linearColour);
     paintMatte(this.steel, scheme, steel);
-    // What lies there before is paler, so that the new yarn is told from it.
-    const tones = woolColours(this.colours).flatMap((rgb): Rgb[] => [rgb, mixRgb(rgb, paper, 0.55)]);
+    const tones = woolColours(this.colours).flatMap((rgb): Rgb[] => [rgb, paled(rgb, 0.5), paled(rgb, 1)]);
     for (const material of this.yarn) paintMatte(material, scheme, tones);
     this.ink.color.setRGB(...(this.theme === 'light' ? linearColour('#3a2c20') : linearColour('#0a0f16')));
   }
@@ -172,9 +185,11 @@ class CloseView implements FormView {
   }
 
   private aim({ scene: { columnX, source: { pitchMm } }, size }: Forming): void {
-    const width = columnX[columnX.length - 1] - columnX[0] + 0.5 * pitchMm, top = 0.8 * size.needle.clear + 0.6 * pitchMm, foot = -size.rootMm - 1.9 * size.rowMm;
+    const width = columnX[columnX.length - 1] - columnX[0] + 0.5 * pitchMm, top = 0.8 * size.needle.clear + 0.9 * pitchMm, foot = -size.rootMm - 2 * size.rowMm;
     const tan = Math.tan(FIELD_DEGREES * Math.PI / 360), distance = Math.max((top - foot) / 2 / tan, width / 2 / (tan * this.camera.aspect)) + 0.5 * pitchMm;
-    const [azimuth, height] = this.turn, target = new Vector3(0, (top + foot) / 2, 0);
+    const [azimuth, height] = this.turn, spare = Math.max(0, tan * distance - (top - foot) / 2);
+    // Where there is more room than is wanted, it shows more of the fabric.
+    const target = new Vector3(0, (top + foot) / 2 - 0.6 * spare, 0);
     this.camera.position.set(Math.sin(azimuth) * Math.cos(height), Math.sin(height), Math.cos(azimuth) * Math.cos(height)).multiplyScalar(distance).add(target);
     this.camera.near = distance / 20;
     this.camera.far = 4 * distance;
@@ -217,7 +232,15 @@ class CloseView implements FormView {
   };
 }
 
-const mixRgb = (a: Rgb, b: Rgb, share: number): Rgb => [a[0] + share * (b[0] - a[0]), a[1] + share * (b[1] - a[1]), a[2] + share * (b[2] - a[2])];
+/** Colours of each yarn: that of the pass, of the old stitches on the needle that is followed, and of all that was knitted before. */
+const LOOKS = 3;
+
+/** What lies there before is paler, and of pale yarn darker, so that the new yarn is told from it. Chosen by eye. */
+function paled([r, g, b]: Rgb, share: number): Rgb {
+  const isPale = 0.2126 * r + 0.7152 * g + 0.0722 * b > 0.35, most = Math.max(r, g, b), far = isPale ? [0.3 * r, 0.3 * g, 0.32 * b] : [r, g, b].map((c) => 0.2 + 0.62 * (c / most));
+  return [r + share * (far[0] - r), g + share * (far[1] - g), b + share * (far[2] - b)];
+}
+
 const isFrontBed = ({ scene: { source, hasBothBeds } }: Forming): boolean => !hasBothBeds && source.needles[0].bed === 0;
 
 /** Yarn of the pass itself. */

@@ -38,6 +38,8 @@ export interface Forming {
   /** Where the feeder is at 0 and at the end of the crossing. */
   readonly fromX: number;
   readonly toX: number;
+  /** Yarn below the feeder at 0, mm. */
+  readonly begunMm: number;
 }
 
 /** Pitches that the carriage goes while one needle knits. On a machine some needles are on their way at once; one after the other is easier to follow. Chosen by eye. */
@@ -54,10 +56,11 @@ export function prepareForming(scene: FormScene): Forming {
   const made = needles.find((at) => at.made >= 0)?.made ?? needles[0].loops[0];
   const size = fitSizes({ needle: scene.size, pitchMm, diameterMm: diameterMm[grid.yarn[made]], loopMm, halfGap });
   const [first, last] = way > 0 ? [columnX[0], columnX[columnX.length - 1]] : [columnX[columnX.length - 1], columnX[0]];
-  return {
-    scene, size, halfGap, crossing: needles.some(({ laid }) => laid.length > 0) ? 0.82 : 1,
+  const forming: Forming = {
+    scene, size, halfGap, begunMm: 0, crossing: needles.some(({ laid }) => laid.length > 0) ? 0.82 : 1,
     fromX: first - way * (FED * SPAN + 0.35) * pitchMm, toX: last + way * ((1 - FED) * SPAN + 0.35) * pitchMm,
   };
+  return { ...forming, begunMm: formLoops(forming, 0).fedMm };
 }
 
 /** Where in the crossing, 0..1, a needle is so far on its own way. */
@@ -75,7 +78,7 @@ interface Moment { readonly forming: Forming; readonly stands: readonly NeedleSt
  * which loops there are, whose yarn they have and what they are drawn through is the grid's.
  */
 export function formLoops(forming: Forming, t: number): FormedLoops {
-  const { scene, size, halfGap, crossing, fromX, toX } = forming, { source, columnX, way, thread } = scene, { pitchMm, needles } = source;
+  const { scene, size, halfGap, crossing, fromX, toX, begunMm } = forming, { source, columnX, way, thread } = scene, { pitchMm, needles } = source;
   const feederX = mix(fromX, toX, Math.min(1, t / crossing)), wrapped = crossing < 1 ? ease(t, crossing + 0.02, 0.98) : 1;
   const own = Float64Array.from(columnX, (x) => Math.min(1, Math.max(0, way * (feederX - x) / (SPAN * pitchMm) + FED)));
   const stands = needles.map(({ made, state }, i): NeedleStand => {
@@ -88,7 +91,7 @@ export function formLoops(forming: Forming, t: number): FormedLoops {
   aimUps(lay, scene);
   measureAlong(lay);
   return {
-    lay, feeder: eye, fedMm: fedLength(forming, lay, eye), wrapped,
+    lay, feeder: eye, fedMm: layLength(scene, lay, eye) - begunMm, wrapped,
     needles: stands.map((stand, i) => ({
       reach: stand.reach, latch: stand.isKnitting ? latchOf(stand.own, size.needle, size.depthMm) : needles[i].state === NEEDLE.held ? Math.PI : 0,
       own: own[i], stage: stand.isKnitting ? stageOf(own[i]) : 'rest',
@@ -107,19 +110,14 @@ function eyeAt({ scene, size, halfGap }: Forming, x: number): Spot {
 export const sideOfBed = (bed: number): 1 | -1 => (bed === 0 ? -1 : 1);
 
 function layPoints(moment: Moment): Float32Array {
-  const { scene } = moment.forming, { thread, items } = scene, points = new Float32Array(POINT_STRIDE * thread.pieceCount * PIECE_POINTS), spot: Spot = { x: 0, y: 0, z: 0 };
+  const { scene } = moment.forming, { thread } = scene, points = new Float32Array(POINT_STRIDE * thread.pieceCount * PIECE_POINTS), spot: Spot = { x: 0, y: 0, z: 0 };
   const put = (piece: number, k: number): void => { points.set([spot.x, spot.y, spot.z], POINT_STRIDE * (PIECE_POINTS * piece + k)); };
   for (let piece = 0; piece < thread.pieceCount; piece++) {
     if (thread.part[piece] === PART.tail) continue;
     for (let k = 0; k < PIECE_POINTS; k++) {
       placePoint(spot, piece, k, moment);
-      const other = items[piece + (sideOf(k) < 0 ? -1 : 1)], share = isBeside(items[piece], other) ? shareOfNeighbour(k) : 0;
-      if (share > 0 && thread.part[piece + (sideOf(k) < 0 ? -1 : 1)] === PART.loop) {
-        const theirs = placePoint({ x: 0, y: 0, z: 0 }, piece + (sideOf(k) < 0 ? -1 : 1), neighbourOf(k), moment);
-        spot.y = mix(spot.y, theirs.y, share);
-        spot.z = mix(spot.z, theirs.z, share);
-      }
-      if (isFed(scene, piece)) comeFromFeeder(spot, piece, k, moment);
+      leanOver(spot, piece, k, moment);
+      if (isFed(scene, piece)) comeFromFeeder(spot, piece, k, points, moment);
       put(piece, k);
     }
   }
@@ -184,30 +182,72 @@ function layWrap(out: Spot, piece: number, k: number, { scene, size }: Forming, 
   blend(out, line, wrapPoint({ x: 0, y: 0, z: 0 }, k, item.topX, item.order, from, true, size, stand), round);
 }
 
-/** Yarn that the feeder has not laid yet stands above it; just behind, it slopes down from it. */
-function comeFromFeeder(spot: Spot, piece: number, k: number, { forming: { scene, size: { pitchMm } }, feederX, eye, wrapped }: Moment): void {
-  const { way, items } = scene, along = (k + 0.5) / PIECE_POINTS - 0.5, behind = way * (feederX - items[piece].topX) / pitchMm - along;
+/** Draws the ends of stitches beside each other together; those of one that is still being drawn do not draw back. */
+function leanOver(spot: Spot, piece: number, k: number, moment: Moment): void {
+  const { items, thread } = moment.forming.scene, beside = piece + (sideOf(k) < 0 ? -1 : 1), other = items[beside];
+  if (shareOfNeighbour(k) === 0 || thread.part[beside] !== PART.loop || !isBeside(items[piece], other)) return;
+  const share = shareOfNeighbour(k) * (other.kind === 'made' ? moment.stands[other.column].pulled : 1);
+  const theirs = placePoint({ x: 0, y: 0, z: 0 }, beside, neighbourOf(k), moment);
+  spot.y = mix(spot.y, theirs.y, share);
+  spot.z = mix(spot.z, theirs.z, share);
+}
+
+/** How far a needle's hook has taken the yarn, 0..1. */
+const caughtAt = ({ own }: NeedleStand): number => ease(own, 0.38, 0.5);
+
+/** Yarn that the feeder has not laid yet stands above it. Behind it the yarn runs straight from the last stitch to the feeder, until a hook takes it or a hand lays it round. */
+function comeFromFeeder(spot: Spot, piece: number, k: number, points: Float32Array, moment: Moment): void {
+  const { forming: { scene, size: { pitchMm } }, feederX, eye, wrapped, stands } = moment, { way, items } = scene, item = items[piece];
+  const behind = way * (feederX - item.topX) / pitchMm - (k + 0.5) / PIECE_POINTS + 0.5;
   if (behind <= 0) {
     spot.x = eye.x;
     spot.y = eye.y - behind * pitchMm;
     spot.z = eye.z;
     return;
   }
-  const settle = items[piece].kind === 'laid' ? Math.max(ease(behind, 0, 1.2) * 0.6, wrapped) : ease(behind, 0, SETTLE);
-  const at: Spot = { x: eye.x - way * behind * pitchMm, y: eye.y, z: eye.z };
-  blend(spot, at, spot, settle);
+  const last = comesFrom(piece, points, moment), far = Math.max(1e-6, way * (eye.x - last.x) / pitchMm), at: Spot = { x: eye.x - way * behind * pitchMm, y: eye.y, z: eye.z };
+  if (item.kind === 'laid') { blend(spot, chordAt(last, eye, behind / far, at.x), spot, ease(wrapped, 0, 0.3)); return; }
+  blend(spot, at, spot, ease(behind, 0, SETTLE));
+  blend(spot, chordAt(last, eye, behind / far, at.x), spot, caughtAt(stands[item.column]));
+}
+
+function chordAt(last: Spot, eye: Spot, share: number, x: number): Spot {
+  const chord = blend({ x: 0, y: 0, z: 0 }, eye, last, Math.min(1, share));
+  chord.x = x;
+  return chord;
+}
+
+/** Where the yarn of a piece comes from: the end of the one before, or of a neighbour that is not shown. */
+function comesFrom(piece: number, points: Float32Array, moment: Moment): Spot {
+  const { scene } = moment.forming, at = POINT_STRIDE * (PIECE_POINTS * piece - 1);
+  return scene.thread.part[piece - 1] === PART.tail ? beforeFirst(moment) : { x: points[at], y: points[at + 1], z: points[at + 2] };
+}
+
+/** The foot of the stitch before the first one shown, which the carriage has made outside of the picture; on the other bed: across the gap. */
+function beforeFirst({ forming: { scene, size, halfGap } }: Moment): Spot {
+  const { source: { grid, needles }, items, firstMade, way } = scene, { loop, topX, column } = items[firstMade], before = grid.yarnBefore[loop], side = sideOfBed(needles[column].bed);
+  const isAcross = before >= 0 && grid.bed[before] !== grid.bed[loop], foot = { x: topX - way * (isAcross ? 0.6 : 0.7) * size.pitchMm, y: -size.rootMm - 0.3 * size.rowMm, z: side * (0.3 * size.pitchMm - halfGap) };
+  if (isAcross && !scene.hasBothBeds) foot.z += side * size.pitchMm;
+  if (before < 0) foot.y -= 2 * size.pitchMm;
+  return foot;
 }
 
 /** Out of the picture: to the feeder and up, on along the row, across to the other bed, or hanging where the yarn was cut. */
-function placeTail(out: Spot, piece: number, k: number, points: Float32Array, { forming, eye }: Moment): void {
-  const { scene, size: { pitchMm } } = forming, { thread, items, source: { grid } } = scene, isFirst = thread.lengthStart.includes(piece);
+function placeTail(out: Spot, piece: number, k: number, points: Float32Array, moment: Moment): void {
+  const { forming: { scene, size: { pitchMm } }, eye } = moment, { thread, items, source: { grid } } = scene, isFirst = thread.lengthStart.includes(piece);
   const at = POINT_STRIDE * PIECE_POINTS * (isFirst ? piece + 1 : piece) - (isFirst ? 0 : POINT_STRIDE), end: Spot = { x: points[at], y: points[at + 1], z: points[at + 2] };
   const { loop } = items[piece], step = (isFirst ? PIECE_POINTS - k : k + 1) / PIECE_POINTS;
   if (piece === scene.lastTail) {
     const beyond = SUPPLY * (k + 0.5) / PIECE_POINTS, behind = scene.way * (eye.x - items[piece].topX) / pitchMm - 0.5;
     // Straight from its last stitch to the feeder, then up, ever farther apart: its end is out of the picture.
-    if (beyond > behind) blend(out, eye, { ...eye, y: eye.y + pitchMm * (beyond - Math.max(behind, -0.5 / PIECE_POINTS)) * (1 + beyond - behind) }, 1);
+    if (beyond > behind) blend(out, eye, { ...eye, y: eye.y + pitchMm * (beyond - behind) * (1 + 0.5 * beyond) }, 1);
     else blend(out, end, eye, beyond / behind);
+    return;
+  }
+  if (isFirst && piece + 1 === scene.firstMade) {
+    const foot = beforeFirst(moment), bed = scene.source.needles[items[piece].column].bed, isCut = grid.yarnBefore[loop] < 0, isOver = !isCut && grid.bed[grid.yarnBefore[loop]] !== grid.bed[loop];
+    if (step <= 0.5) blend(out, end, foot, 2 * step);
+    else blend(out, foot, { x: foot.x - scene.way * (isCut ? 0.1 : 0.7) * pitchMm, y: foot.y - (isCut ? 2 * pitchMm : 0), z: foot.z + (isOver ? sideOfBed(bed) * 2 * pitchMm : 0) }, 2 * step - 1);
     return;
   }
   const next = isFirst ? grid.yarnBefore[loop] : grid.yarnAfter[loop], inner = at + (isFirst ? POINT_STRIDE : -POINT_STRIDE);
@@ -216,11 +256,12 @@ function placeTail(out: Spot, piece: number, k: number, points: Float32Array, { 
   else blend(out, end, { x: end.x + out1 * (isAcross ? 0.5 : 1) * pitchMm, y: end.y, z: end.z + (isAcross ? (grid.bed[next] === 0 ? 1 : -1) * 2 * pitchMm : 0) }, step);
 }
 
-function fedLength({ scene: { fed, firstMade, lastTail } }: Forming, lay: YarnLay, eye: Spot): number {
+/** All yarn of the pass below the feeder, from what leads to its first stitch on. */
+function layLength({ fed, firstMade, lastTail }: FormScene, lay: YarnLay, eye: Spot): number {
   if (fed < 0) return 0;
   const lengths = pieceLengths(lay);
   let sum = eye.y - lay.points[POINT_STRIDE * (PIECE_POINTS * (lastTail + 1) - 1) + 1];
-  for (let piece = firstMade; piece <= lastTail; piece++) sum += lengths[piece];
+  for (let piece = firstMade - 1; piece <= lastTail; piece++) sum += lengths[piece];
   return sum;
 }
 

@@ -54,7 +54,7 @@ export interface FormScene {
 }
 
 /** Rows shown below the stitches on the needles. */
-const ROWS_BELOW = 3;
+const ROWS_BELOW = 4;
 
 export function readFormScene(source: FormSource): FormScene {
   const { needles, pitchMm, diameterMm, grid, trace, pass } = source, middle = (needles[0].needle + needles[needles.length - 1].needle) / 2;
