@@ -185,7 +185,7 @@ class CloseView implements FormView {
   }
 
   private aim({ scene: { columnX, source: { pitchMm } }, size }: Forming): void {
-    const width = columnX[columnX.length - 1] - columnX[0] + 0.5 * pitchMm, top = 0.8 * size.needle.clear + 0.9 * pitchMm, foot = -size.rootMm - 2 * size.rowMm;
+    const width = columnX[columnX.length - 1] - columnX[0] + 0.9 * pitchMm, top = 0.8 * size.needle.clear + 0.9 * pitchMm, foot = -size.rootMm - 2 * size.rowMm;
     const tan = Math.tan(FIELD_DEGREES * Math.PI / 360), distance = Math.max((top - foot) / 2 / tan, width / 2 / (tan * this.camera.aspect)) + 0.5 * pitchMm;
     const [azimuth, height] = this.turn, spare = Math.max(0, tan * distance - (top - foot) / 2);
     // Where there is more room than is wanted, it shows more of the fabric.

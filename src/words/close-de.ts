@@ -31,7 +31,7 @@ export const CLOSE_DE: typeof CLOSE_EN = {
   needlesRight: 'Nadeln weiter rechts',
   from: 'Gesehen',
   sides: { knitter: 'von vorn', along: 'am Bett entlang', behind: 'von hinten' },
-  pale: 'Kräftig: der Faden dieser Reihe. Blass: was schon gestrickt war. Langsamer und weiter auseinander gezeigt als an der Maschine, wo mehrere Nadeln zugleich unterwegs sind.',
+  pale: 'In voller Farbe: der Faden dieser Reihe; etwas gedämpft: wodurch er gerade gezogen wird; mehr: was schon gestrickt war. Langsamer und weiter auseinander gezeigt als an der Maschine, wo mehrere Nadeln zugleich unterwegs sind.',
   noPass: 'Hier wird nichts durch eine andere Masche gezogen. Bei der nächsten Reihe ist es von Nahem zu sehen.',
   noPicture: 'Der Browser gibt hier kein Bild (WebGL 2 fehlt). Die Worte erzählen es trotzdem Schritt für Schritt.',
   lost: 'Das Grafiksystem hat das Bild weggenommen; es kommt wieder, sobald es geht.',

@@ -25,7 +25,7 @@ export const CLOSE_EN = {
   needlesRight: 'Needles further right',
   from: 'Seen',
   sides: { knitter: 'from in front', along: 'along the bed', behind: 'from behind' },
-  pale: 'Strong: the yarn of this pass. Pale: what was knitted before. Drawn slower and farther apart than at the machine, where some needles are on their way at once.',
+  pale: 'In full colour: the yarn of this pass; a little toned down: what it is drawn through now; more: all that was knitted before. Drawn slower and farther apart than at the machine, where some needles are on their way at once.',
   noPass: 'Nothing is drawn through another loop here. Step on to a pass to see it from near.',
   noPicture: 'The browser gives no picture here (WebGL 2 is missing). The words tell it step by step all the same.',
   lost: 'The picture has been taken away by the graphics system and comes back when it can.',

@@ -24,7 +24,7 @@ export interface FormNeedle {
 export interface KnittedPass { readonly grid: StitchGrid; readonly trace: Trace; readonly stays: LoopStays; readonly pass: number }
 
 /** Where a loop hangs while the carriage crosses in a pass: the BED code and the needle; null before it is made and when it is off. */
-export function hangsAt({ stays }: Pick<KnittedPass, 'stays'>, loop: number, pass: number): { readonly bed: number; readonly needle: number } | null {
+function hangsAt({ stays }: Pick<KnittedPass, 'stays'>, loop: number, pass: number): { readonly bed: number; readonly needle: number } | null {
   if (stays.goneAt[loop] < pass) return null;
   let found: { readonly bed: number; readonly needle: number } | null = null;
   for (let k = stays.start[loop]; k < stays.start[loop + 1]; k++) if (stays.pass[k] <= pass) found = { bed: stays.bed[k], needle: stays.needle[k] };

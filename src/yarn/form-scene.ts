@@ -1,7 +1,7 @@
 import { LOOP } from '../machine/codes.ts';
 import type { StitchGrid } from '../machine/grid.ts';
 import { type NeedleSizes, sizeNeedle } from './form-cycle.ts';
-import { type FormNeedle, hangsAt, type KnittedPass } from './form-needles.ts';
+import type { FormNeedle, KnittedPass } from './form-needles.ts';
 import { PART, type YarnThread } from './yarn-lay.ts';
 
 /** What a close-up of a pass is made of. */
@@ -78,10 +78,10 @@ function lengthOf({ lengthStart }: YarnThread, piece: number): number {
 }
 
 function listItems(source: FormSource, columnX: Float64Array, column: number): FormItem[] {
-  const { needles, grid, pitchMm } = source, { loops, wraps, made, laid } = needles[column], x = columnX[column], items: FormItem[] = [];
+  const { needles, grid } = source, { loops, wraps, made, laid } = needles[column], x = columnX[column], items: FormItem[] = [];
   const one = (loop: number, kind: FormKind, order: number): void => { items.push({ loop, kind, column, row: 0, order, rootX: x, topX: x, face: 1 }); };
   loops.forEach((loop, order) => {
-    const way = wayOf(source, loop), moved = needles[column].bed === grid.bed[loop] ? needles[column].needle - grid.needle[loop] : 0, rootX = x - moved * pitchMm;
+    const rootX = x - movedMm(source, loop, needles[column].bed, needles[column].needle);
     items.push({ loop, kind: 'old', column, row: 0, order, rootX, topX: x, face: faceOf(grid, loop) });
     addBelow(loop, rootX, 1);
 
@@ -89,7 +89,7 @@ function listItems(source: FormSource, columnX: Float64Array, column: number): F
       if (row > ROWS_BELOW) return;
       const first = grid.parentStart[child];
       for (let k = first; k < grid.parentStart[child + 1]; k++) {
-        const parent = grid.parents[k], parentX = childX + way * (grid.needle[parent] - grid.needle[child]) * pitchMm;
+        const parent = grid.parents[k], parentX = childX - movedMm(source, parent, grid.bed[child], grid.needle[child]);
         items.push({ loop: parent, kind: 'fabric', column, row, order: k - first, rootX: parentX, topX: childX, face: faceOf(grid, parent) });
         addBelow(parent, parentX, row + 1);
       }
@@ -104,15 +104,9 @@ function listItems(source: FormSource, columnX: Float64Array, column: number): F
 /** Stitches of a rib hang on the bed that made them, with their knit side to it; of one gathered on a bed half show it the other. */
 function faceOf(grid: StitchGrid, loop: number): 1 | -1 { return grid.isPurl[loop] === 1 && grid.isRib[loop] === 0 ? -1 : 1; }
 
-/** -1 for a stitch whose neighbours hang the other way round than they were made: the work was turned. */
-function wayOf(source: FormSource, loop: number): 1 | -1 {
-  const { grid, pass } = source, here = hangsAt(source, loop, pass);
-  for (const other of [grid.leftOf[loop], grid.rightOf[loop]]) {
-    const there = other < 0 ? null : hangsAt(source, other, pass);
-    if (here === null || there === null || here.bed !== there.bed) continue;
-    if ((there.needle - here.needle) * (grid.needle[other] - grid.needle[loop]) < 0) return -1;
-  }
-  return 1;
+/** How far to the right of where it was made a stitch hangs that was moved along its bed, mm; one that was moved to the other bed took its wale with it. */
+function movedMm({ grid, pitchMm }: FormSource, loop: number, bed: number, needle: number): number {
+  return grid.bed[loop] === bed ? (needle - grid.needle[loop]) * pitchMm : 0;
 }
 
 /** Follows every length of yarn as far as it is shown; a tail at either end leads out of the picture. */
