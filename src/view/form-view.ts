@@ -211,7 +211,7 @@ class CloseView implements FormView {
     this.frames++;
     const { clientWidth, clientHeight } = this.canvas, { size } = forming;
     this.drawnCallback([...scene.columnX].map((x, i) => {
-      const at = new Vector3(x, -size.rootMm - 1.55 * size.rowMm, sideOfBed(scene.source.needles[i].bed) * (0.2 * size.pitchMm - halfGap)).project(this.camera);
+      const at = new Vector3(x, -size.rootMm - 1.55 * size.rowMm, sideOfBed(scene.source.needles[i].bed) * (0.28 * size.pitchMm - halfGap)).project(this.camera);
       return [(0.5 + at.x / 2) * clientWidth, (0.5 - at.y / 2) * clientHeight] as const;
     }));
   };

@@ -42,7 +42,7 @@ export function ease(at: number, from: number, to: number): number {
 export const mix = (a: number, b: number, share: number): number => a + share * (b - a);
 
 /** When the needle stands deepest in its bed: the new loop is drawn. */
-const DRAWN = 0.8;
+export const DRAWN = 0.8;
 
 /** Where the hook's bend stands on the needle's own way through the pass; `depth` so far behind the edge it draws the new loop. */
 export function reachOf(own: number, size: NeedleSizes, depth: number): number {
@@ -50,6 +50,9 @@ export function reachOf(own: number, size: NeedleSizes, depth: number): number {
   if (own <= DRAWN) return mix(size.clear, -depth, ease(own, 0.4, DRAWN));
   return mix(-depth, size.rest, ease(own, DRAWN, 1));
 }
+
+/** How far the new loop's feet have come to lie in the old loop as in the fabric, 0..1. */
+export function claspedAt(own: number): number { return ease(own, 0.69, DRAWN); }
 
 /** How far the bed's weights have pulled the new loop and all below it down by a row, 0..1. */
 export function pulledDown(own: number): number { return ease(own, DRAWN, 1); }

@@ -1,4 +1,4 @@
-import { type NeedleSizes, pulledDown, reachOf, STAGE_START, waitingAt } from './form-cycle.ts';
+import { DRAWN, type NeedleSizes, pulledDown, reachOf, waitingAt } from './form-cycle.ts';
 import { type FormSizes, fromEnd, inFabric, madePoint, type NeedleStand, oldPoint, sideOf, type Spot } from './form-shapes.ts';
 import { pieceLengths } from './measure-along.ts';
 import { PART, PIECE_POINTS, POINT_STRIDE, type YarnThread } from './yarn-lay.ts';
@@ -27,10 +27,13 @@ function lengthBetween(pointAt: (out: Spot, k: number, x: number) => Spot, pitch
   return pieceLengths({ thread: THREE, points })[1];
 }
 
+/** To a millionth of the range. */
+const HALVINGS = 20;
+
 /** The value between 0 and `most` at which a growing length is as wanted; the nearer end where none is. */
 function findSize(lengthAt: (size: number) => number, wanted: number, most: number): number {
   let low = 0, high = most;
-  for (let i = 0; i < 40; i++) {
+  for (let i = 0; i < HALVINGS; i++) {
     const middle = (low + high) / 2;
     if (lengthAt(middle) < wanted) low = middle;
     else high = middle;
@@ -50,8 +53,8 @@ export function fitSizes({ needle, pitchMm, diameterMm, loopMm, halfGap }: FitSo
   const rowMm = findSize((size) => lengthBetween((out, k, x) => inFabric(out, k, { ...like, row: 1, rootX: x, topX: x }, { ...first, rowMm: size }, rest), pitchMm, halfGap), loopMm, loopMm);
   const rootMm = findSize((size) => lengthBetween((out, k, x) => oldPoint(out, k, { ...like, row: 0, rootX: x, topX: x }, { ...first, rowMm, rootMm: size }, rest), pitchMm, halfGap), loopMm, loopMm);
   const depthMm = findSize((size) => {
-    const drawn = standAt(STAGE_START.draw, needle, size);
-    return lengthBetween((out, k, x) => madePoint(out, k, x, { ...first, rowMm, rootMm, depthMm: size }, { ...drawn, reach: -size }), pitchMm, halfGap);
+    const drawn = standAt(DRAWN, needle, size);
+    return lengthBetween((out, k, x) => madePoint(out, k, x, { ...first, rowMm, rootMm, depthMm: size }, drawn), pitchMm, halfGap);
   }, loopMm, loopMm);
   return { ...first, rowMm, rootMm, depthMm };
 }

@@ -157,7 +157,7 @@ function placePoint(out: Spot, piece: number, number: number, { forming, stands,
     case 'fabric': inFabric(out, k, item, size, stand); break;
     case 'old': oldPoint(out, k, item, size, stand); break;
     case 'made': madePoint(out, k, item.topX, size, stand); break;
-    case 'wrap': wrapPoint(out, number, item.topX, item.order, wrapSide(scene, piece), false, size, stand); break;
+    case 'wrap': wrapPoint(out, number, item, wrapSide(scene, piece), false, size, stand); break;
     case 'laid': layWrap(out, piece, number, forming, stand, wrapped); break;
   }
   out.z = sideOfBed(bed) * (out.z - halfGap);
@@ -179,7 +179,7 @@ function layWrap(out: Spot, piece: number, k: number, { scene, size }: Forming, 
   const forward = ease(wrapped, 0, 0.35), under = ease(wrapped, 0.3, 0.6), back = ease(wrapped, 0.55, 0.8), round = ease(wrapped, 0.75, 1);
   const along = mix(mix(needle.feed, ahead, forward), stand.wait + needle.latch, back), above = mix(1.6 * needle.hook, -1.4 * needle.hook, under);
   onNeedle(line, x, along, above);
-  blend(out, line, wrapPoint({ x: 0, y: 0, z: 0 }, k, item.topX, item.order, from, true, size, stand), round);
+  blend(out, line, wrapPoint({ x: 0, y: 0, z: 0 }, k, item, from, true, size, stand), round);
 }
 
 /** Draws the ends of stitches beside each other together; those of one that is still being drawn do not draw back. */

@@ -90,8 +90,9 @@ function listItems(source: FormSource, columnX: Float64Array, column: number): F
       const first = grid.parentStart[child];
       for (let k = first; k < grid.parentStart[child + 1]; k++) {
         const parent = grid.parents[k], parentX = childX - movedMm(source, parent, grid.bed[child], grid.needle[child]);
-        items.push({ loop: parent, kind: 'fabric', column, row, order: k - first, rootX: parentX, topX: childX, face: faceOf(grid, parent) });
-        addBelow(parent, parentX, row + 1);
+        const isWrap = grid.kind[parent] === LOOP.wrap;
+        items.push({ loop: parent, kind: isWrap ? 'wrap' : 'fabric', column, row, order: k - first, rootX: isWrap ? childX : parentX, topX: childX, face: faceOf(grid, parent) });
+        if (!isWrap) addBelow(parent, parentX, row + 1);
       }
     }
   });
