@@ -35,7 +35,8 @@ export interface CloseShow {
 
 export interface CloseCard {
   readonly element: HTMLElement;
-  readonly canvas: HTMLCanvasElement;
+  /** A canvas that no picture was drawn on yet: a context that was let go is gone. */
+  renewCanvas(): HTMLCanvasElement;
   render(show: CloseShow): void;
   placeLabels(places: readonly (readonly [number, number])[]): void;
   focus(): void;
@@ -51,7 +52,8 @@ const SLIDER_STEPS = 1000, TURN = Math.PI / 18;
 
 /** A few needles from near, with what happens to them in words. */
 export function createCloseCard(hooks: CloseHooks): CloseCard {
-  const words = pageWords().close, title = el('h2', { class: 'close-title' }), canvas = el('canvas', { class: 'close-canvas', tabindex: 0, role: 'img', 'aria-label': words.picture });
+  const words = pageWords().close, title = el('h2', { class: 'close-title' });
+  let canvas = createCanvas(hooks);
   const labels = el('div', { class: 'close-labels', 'aria-hidden': 'true' }), instead = el('p', { class: 'close-instead' }), told = el('p', { class: 'close-told', role: 'status' });
   const slider = el('input', { type: 'range', class: 'close-slider', min: 0, max: SLIDER_STEPS, step: 1, 'aria-label': words.slider });
   slider.addEventListener('input', () => { hooks.goTo(slider.valueAsNumber / SLIDER_STEPS); });
@@ -62,9 +64,15 @@ export function createCloseCard(hooks: CloseHooks): CloseCard {
   const row = el('div', { class: 'close-row' }, buttons, slider, el('div', { class: 'close-shift' }, left, right), sideChoice(hooks.lookFrom));
   const element = el('section', { class: 'card close-card', 'aria-label': words.name, hidden: true },
     el('div', { class: 'close-head' }, title, iconButton('close', words.close, hooks.close)), picture, told, row, el('p', { class: 'close-pale' }, words.pale));
-  listen(element, canvas, hooks);
+  listenToKeys(element, hooks);
   return {
-    element, canvas,
+    element,
+    renewCanvas: () => {
+      const fresh = createCanvas(hooks);
+      canvas.replaceWith(fresh);
+      canvas = fresh;
+      return canvas;
+    },
     render: (show) => {
       setText(title, show.title);
       setText(told, show.told);
@@ -81,7 +89,7 @@ export function createCloseCard(hooks: CloseHooks): CloseCard {
       while (labels.childElementCount > show.labels.length) labels.lastElementChild?.remove();
       while (labels.childElementCount < show.labels.length) labels.append(el('span'));
       show.labels.forEach((label, i) => {
-        setText(labels.children[i] as HTMLElement, label);
+        setText(labels.children[i], label);
         labels.children[i].classList.toggle('is-followed', i === show.followed);
       });
     },
@@ -108,19 +116,9 @@ function sideChoice(lookFrom: (side: FormSide) => void): HTMLElement {
   return el('label', { class: 'way-speed' }, el('span', {}, from), select);
 }
 
-/** Keys of the card stay in it: elsewhere in the room they go from pass to pass. A hand on the picture turns it. */
-function listen(card: HTMLElement, canvas: HTMLCanvasElement, { close, turnBy }: CloseHooks): void {
-  card.addEventListener('keydown', (event) => {
-    const { target, key } = event;
-    if (event.ctrlKey || event.metaKey || event.altKey) return;
-    const turns: Readonly<Record<string, readonly [number, number]>> = { ArrowLeft: [-TURN, 0], ArrowRight: [TURN, 0], ArrowUp: [0, TURN], ArrowDown: [0, -TURN] };
-    if (key === 'Escape') close();
-    else if (target === canvas && key in turns) turnBy(...turns[key]);
-    else if (key.startsWith('Arrow') || [' ', 'Home', 'End', 'PageUp', 'PageDown'].includes(key)) { event.stopPropagation(); return; }
-    else return;
-    event.preventDefault();
-    event.stopPropagation();
-  });
+/** A hand on the picture turns it, and so do arrow keys. */
+function createCanvas({ turnBy }: CloseHooks): HTMLCanvasElement {
+  const canvas = el('canvas', { class: 'close-canvas', tabindex: 0, role: 'img', 'aria-label': pageWords().close.picture });
   let from: readonly [number, number] | null = null;
   canvas.addEventListener('pointerdown', (event) => {
     from = [event.clientX, event.clientY];
@@ -132,4 +130,25 @@ function listen(card: HTMLElement, canvas: HTMLCanvasElement, { close, turnBy }:
     from = [clientX, clientY];
   });
   for (const end of ['pointerup', 'pointercancel'] as const) canvas.addEventListener(end, () => { from = null; });
+  canvas.addEventListener('keydown', (event) => {
+    const turns: Readonly<Record<string, readonly [number, number]>> = { ArrowLeft: [-TURN, 0], ArrowRight: [TURN, 0], ArrowUp: [0, TURN], ArrowDown: [0, -TURN] };
+    if (event.ctrlKey || event.metaKey || event.altKey || !(event.key in turns)) return;
+    turnBy(...turns[event.key]);
+    event.preventDefault();
+  });
+  return canvas;
+}
+
+const OWN_KEYS: readonly string[] = ['ArrowLeft', 'ArrowRight', 'ArrowUp', 'ArrowDown', ' ', 'Home', 'End', 'PageUp', 'PageDown'];
+
+/** Keys of the card stay in it: elsewhere in the room they go from pass to pass. */
+function listenToKeys(card: HTMLElement, { close }: CloseHooks): void {
+  card.addEventListener('keydown', (event) => {
+    if (event.ctrlKey || event.metaKey || event.altKey) return;
+    if (event.key === 'Escape') {
+      event.preventDefault();
+      close();
+    } else if (!OWN_KEYS.includes(event.key)) return;
+    event.stopPropagation();
+  });
 }

@@ -17,20 +17,15 @@ export class FormTubes {
   /** `inflate`: so much thicker than the yarn, mm, for its outline. */
   constructor(scene: FormScene, private readonly inflate: number) {
     const { lengthStart } = scene.thread, starts: number[] = [], index: number[] = [], pieces: number[] = [];
-    let rings = 0;
     for (let k = 0; k + 1 < lengthStart.length; k++) {
-      const spans = (lengthStart[k + 1] - lengthStart[k]) * PIECE_POINTS * STEPS;
-      starts.push(rings);
+      const spans = (lengthStart[k + 1] - lengthStart[k]) * PIECE_POINTS * STEPS, first = pieces.length;
+      starts.push(first);
       for (let i = 0; i <= spans; i++) {
-        const piece = Math.min(lengthStart[k + 1] - 1, lengthStart[k] + Math.floor((i + 1.5 * STEPS) / (PIECE_POINTS * STEPS)));
-        pieces.push(piece);
-        for (let s = 0; s < SIDES; s++) {
-          const a = SIDES * (rings + i) + s, b = SIDES * (rings + i) + (s + 1) % SIDES;
-          if (i < spans) index.push(a, b, a + SIDES, b, b + SIDES, a + SIDES);
-        }
+        pieces.push(Math.min(lengthStart[k + 1] - 1, lengthStart[k] + Math.floor((i + 1.5 * STEPS) / (PIECE_POINTS * STEPS))));
+        if (i < spans) index.push(...wallOf(first + i));
       }
-      rings += spans + 1;
     }
+    const rings = pieces.length;
     this.starts = starts;
     this.positions = new BufferAttribute(new Float32Array(3 * SIDES * rings), 3);
     this.normals = new BufferAttribute(new Float32Array(3 * SIDES * rings), 3);
@@ -82,4 +77,12 @@ export class FormTubes {
       }
     }
   }
+}
+
+/** Triangles from one ring to the next. */
+function wallOf(ring: number): number[] {
+  return Array.from({ length: SIDES }, (_, s) => {
+    const a = SIDES * ring + s, b = SIDES * ring + (s + 1) % SIDES;
+    return [a, b, a + SIDES, b, b + SIDES, a + SIDES];
+  }).flat();
 }

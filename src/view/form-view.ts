@@ -86,6 +86,7 @@ class CloseView implements FormView {
   }
 
   setTheme(theme: Theme): void {
+    if (theme === this.theme) return;
     this.theme = theme;
     this.paint();
     this.requestDraw();
@@ -114,6 +115,8 @@ class CloseView implements FormView {
     this.clear();
     for (const material of this.materials()) material.dispose();
     this.renderer.dispose();
+    // A browser holds few contexts; each opening takes a new one.
+    this.renderer.forceContextLoss();
   }
 
   private isFront(): boolean { return this.forming !== null && isFrontBed(this.forming); }

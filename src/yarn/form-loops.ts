@@ -234,26 +234,30 @@ function beforeFirst({ forming: { scene, size, halfGap } }: Moment): Spot {
 
 /** Out of the picture: to the feeder and up, on along the row, across to the other bed, or hanging where the yarn was cut. */
 function placeTail(out: Spot, piece: number, k: number, points: Float32Array, moment: Moment): void {
-  const { forming: { scene, size: { pitchMm } }, eye } = moment, { thread, items, source: { grid } } = scene, isFirst = thread.lengthStart.includes(piece);
+  const { scene, size: { pitchMm } } = moment.forming, { thread, items, source: { grid } } = scene, isFirst = thread.lengthStart.includes(piece);
   const at = POINT_STRIDE * PIECE_POINTS * (isFirst ? piece + 1 : piece) - (isFirst ? 0 : POINT_STRIDE), end: Spot = { x: points[at], y: points[at + 1], z: points[at + 2] };
   const { loop } = items[piece], step = (isFirst ? PIECE_POINTS - k : k + 1) / PIECE_POINTS;
-  if (piece === scene.lastTail) {
-    const beyond = SUPPLY * (k + 0.5) / PIECE_POINTS, behind = scene.way * (eye.x - items[piece].topX) / pitchMm - 0.5;
-    // Straight from its last stitch to the feeder, then up, ever farther apart: its end is out of the picture.
-    if (beyond > behind) blend(out, eye, { ...eye, y: eye.y + pitchMm * (beyond - behind) * (1 + 0.5 * beyond) }, 1);
-    else blend(out, end, eye, beyond / behind);
-    return;
-  }
-  if (isFirst && piece + 1 === scene.firstMade) {
-    const foot = beforeFirst(moment), bed = scene.source.needles[items[piece].column].bed, isCut = grid.yarnBefore[loop] < 0, isOver = !isCut && grid.bed[grid.yarnBefore[loop]] !== grid.bed[loop];
-    if (step <= 0.5) blend(out, end, foot, 2 * step);
-    else blend(out, foot, { x: foot.x - scene.way * (isCut ? 0.1 : 0.7) * pitchMm, y: foot.y - (isCut ? 2 * pitchMm : 0), z: foot.z + (isOver ? sideOfBed(bed) * 2 * pitchMm : 0) }, 2 * step - 1);
-    return;
-  }
-  const next = isFirst ? grid.yarnBefore[loop] : grid.yarnAfter[loop], inner = at + (isFirst ? POINT_STRIDE : -POINT_STRIDE);
-  const out1 = Math.sign(end.x - points[inner]) || 1, isAcross = next >= 0 && grid.bed[next] !== grid.bed[loop];
-  if (next < 0) blend(out, end, { x: end.x + out1 * 0.4 * pitchMm, y: end.y - 3 * pitchMm, z: end.z }, step);
-  else blend(out, end, { x: end.x + out1 * (isAcross ? 0.5 : 1) * pitchMm, y: end.y, z: end.z + (isAcross ? (grid.bed[next] === 0 ? 1 : -1) * 2 * pitchMm : 0) }, step);
+  if (piece === scene.lastTail) { supply(out, end, k, moment); return; }
+  if (isFirst && piece + 1 === scene.firstMade) { leadIn(out, end, step, moment); return; }
+  const next = isFirst ? grid.yarnBefore[loop] : grid.yarnAfter[loop], inner = at + (isFirst ? POINT_STRIDE : -POINT_STRIDE), outward = Math.sign(end.x - points[inner]) || 1;
+  if (next < 0) { blend(out, end, { x: end.x + outward * 0.4 * pitchMm, y: end.y - 3 * pitchMm, z: end.z }, step); return; }
+  const across = grid.bed[next] === grid.bed[loop] ? 0 : (grid.bed[next] === 0 ? 2 : -2) * pitchMm;
+  blend(out, end, { x: end.x + outward * (across === 0 ? 1 : 0.5) * pitchMm, y: end.y, z: end.z + across }, step);
+}
+
+/** Straight from its last stitch to the feeder, then up, ever farther apart: its end is out of the picture. */
+function supply(out: Spot, end: Spot, k: number, { forming: { scene, size: { pitchMm } }, eye }: Moment): void {
+  const beyond = SUPPLY * (k + 0.5) / PIECE_POINTS, behind = scene.way * (eye.x - scene.items[scene.lastTail].topX) / pitchMm - 0.5;
+  if (beyond > behind) blend(out, eye, { ...eye, y: eye.y + pitchMm * (beyond - behind) * (1 + 0.5 * beyond) }, 1);
+  else blend(out, end, eye, beyond / behind);
+}
+
+/** To the first stitch from what was knitted before it. */
+function leadIn(out: Spot, end: Spot, step: number, moment: Moment): void {
+  const { scene, size: { pitchMm } } = moment.forming, { source: { grid, needles }, items, firstMade, way } = scene, { loop, column } = items[firstMade], before = grid.yarnBefore[loop];
+  const foot = beforeFirst(moment), isCut = before < 0, across = isCut || grid.bed[before] === grid.bed[loop] ? 0 : 2 * pitchMm * sideOfBed(needles[column].bed);
+  if (step <= 0.5) blend(out, end, foot, 2 * step);
+  else blend(out, foot, { x: foot.x - way * (isCut ? 0.1 : 0.7) * pitchMm, y: foot.y - (isCut ? 2 * pitchMm : 0), z: foot.z + across }, 2 * step - 1);
 }
 
 /** All yarn of the pass below the feeder, from what leads to its first stitch on. */
