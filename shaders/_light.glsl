@@ -14,14 +14,17 @@ float clothAlpha(float glass, vec3 normal, vec3 toEye) {
 const vec3 KEY_DIRECTION = normalize(vec3(-0.44, 0.58, 0.69));
 const vec3 RIM_DIRECTION = normalize(vec3(0.75, 0.35, -0.55));
 
-// Fibres scatter light past the terminator: the half-Lambert-like wrap keeps a form soft.
-vec3 lightWool(vec3 albedo, vec3 normal, vec3 toEye, float open, float shade) {
+// Fibres scatter light past the terminator: the half-Lambert-like wrap keeps a form soft. `edge` is how far the cloth turns away, 0..1.
+vec3 lightFibres(vec3 albedo, vec3 normal, float edge, float open, float shade) {
   float wrap = 0.35;
   float key = max(dot(normal, KEY_DIRECTION) + wrap, 0.0) / (1.0 + wrap);
   vec3 fill = mix(u_ground, u_sky, 0.5 + 0.5 * normal.y) * open;
-  float edge = 1.0 - clamp(dot(normal, toEye), 0.0, 1.0);
   float fuzz = edge * edge * edge;
   vec3 rim = u_rim * (fuzz * (0.35 + max(dot(normal, RIM_DIRECTION), 0.0)));
   vec3 scattered = mix(albedo, sqrt(albedo), 0.35);
   return albedo * (u_key * key * shade * mix(open, 1.0, 0.55) + fill) * 0.72 + scattered * rim * open;
+}
+
+vec3 lightWool(vec3 albedo, vec3 normal, vec3 toEye, float open, float shade) {
+  return lightFibres(albedo, normal, 1.0 - clamp(dot(normal, toEye), 0.0, 1.0), open, shade);
 }

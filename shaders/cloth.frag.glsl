@@ -15,6 +15,13 @@ uniform vec2 u_detail;
 uniform float u_dim;
 uniform vec3 u_paper;
 uniform float u_glass;
+// 1 where the fabric's outside faces inwards; 1 where the sock is cut open.
+uniform float u_everted;
+uniform float u_opened;
+#if IS_CUT
+in float v_side;
+uniform float u_cut;
+#endif
 
 out vec4 fragColour;
 
@@ -134,6 +141,9 @@ void restAxes(vec3 n, out vec3 alongCourse, out vec3 alongWale) {
 }
 
 void main() {
+#if IS_CUT
+  if (v_side < u_cut) discard;
+#endif
   vec3 smoothNormal = normalize(v_normalView) * (IS_INSIDE ? -1.0 : 1.0);
   vec3 toEye = normalize(-v_positionView);
   vec2 drx = dFdx(v_rest), dry = dFdy(v_rest);
@@ -166,8 +176,9 @@ void main() {
     lit = vec2(sum.lit.x * inv * detail, mix(v_marked, sum.lit.y * inv, detail));
   }
   float hollow = clamp(1.0 - 2.2 * max(v_hollow.x * (IS_INSIDE ? -1.0 : 1.0), 0.0), 0.45, 1.0);
-  float depth = IS_INSIDE && v_hollow.y >= 0.0 ? mix(0.62, 0.2, smoothstep(0.0, 55.0, v_hollow.y)) : 1.0;
-  float shade = IS_INSIDE ? depth : hollow;
+  bool isWithin = IS_INSIDE != (u_everted > 0.5);
+  float depth = isWithin && v_hollow.y >= 0.0 ? mix(mix(0.62, 0.2, smoothstep(0.0, 55.0, v_hollow.y)), 0.9, u_opened) : 1.0;
+  float shade = isWithin ? depth : hollow;
   vec3 colour;
   if (u_mapped > 0.5) {
     colour = litMap(lightMap(scaleColour(v_onScale), normal, toEye, open, shade), lit.x);

@@ -22,6 +22,9 @@ out float v_marked;
 flat out ivec2 v_cell;
 // A plain cell's four loops travel with it, so that its pixels need not look anything up.
 flat out uvec4 v_looks;
+#if IS_CUT
+out float v_side;
+#endif
 invariant gl_Position;
 
 void main() {
@@ -35,5 +38,8 @@ void main() {
   v_marked = (lookBits(a_look) & LOOK_MARKED) != 0 ? 1.0 : 0.0;
   v_cell = a_cell;
   v_looks = a_looks;
+#if IS_CUT
+  v_side = position.y;
+#endif
   gl_Position = projectionMatrix * positionView;
 }

@@ -6,7 +6,7 @@ import type { SockFile } from '../plan/sock-file.ts';
 import type { GrowthFrame, SockView } from '../view/sock-view-types.ts';
 import type { GrowthClient } from '../worker/growth-client.ts';
 import { shapeKey } from '../worker/shape-memory.ts';
-import { coloursOf } from './picture-cloth.ts';
+import { coloursOf, diametersOf } from './picture-cloth.ts';
 
 /** How the growth in the picture stands. */
 export interface GrowthState {
@@ -206,7 +206,7 @@ class Desk implements GrowthDesk {
 }
 
 function frameOf(sock: KnittedSock, { cloth }: SockHanger, hung: HungSock): GrowthFrame {
-  return { ...hung, cloth, grid: sock.grid, yarnColours: coloursOf(sock) };
+  return { ...hung, cloth, grid: sock.grid, yarnColours: coloursOf(sock), diametersMm: diametersOf(sock) };
 }
 
 function keyOf({ file }: KnittedSock): string { return shapeKey(file, 'beds', null); }

@@ -3,6 +3,7 @@ import type { StitchGrid } from '../machine/grid.ts';
 import type { LoopReading } from '../panel/loop-readout.ts';
 import type { KnittedSock, PosedSock } from '../pipeline/result.ts';
 import type { Around } from '../view/sock-view-types.ts';
+import { yarnDiameterMm } from '../yarn/yarn-size.ts';
 import type { ClothNumbers } from './layer-map.ts';
 
 /** The cloth in the picture: all of a sock, or as much as is knitted on the beds. */
@@ -22,6 +23,8 @@ export function clothOf(sock: KnittedSock, { part }: PosedSock): Shown {
 }
 
 export function coloursOf(sock: KnittedSock): string[] { return sock.plan.yarns.map((yarn) => yarn.colour); }
+
+export function diametersOf(sock: KnittedSock): number[] { return sock.plan.yarns.map((yarn) => yarnDiameterMm(yarn.metresPer100g)); }
 
 /** What holds a posed sock. A cast-on that no pass has knitted yet is yarn round the needles. */
 export function aroundOf(sock: KnittedSock | null, { part, body }: PosedSock): Around {

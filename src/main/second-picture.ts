@@ -4,7 +4,7 @@ import { pageWords } from '../words/page-words.ts';
 import type { KnittedSock, PosedSock } from '../pipeline/result.ts';
 import type { Arrangement, ClothLayer, SockView } from '../view/sock-view-types.ts';
 import { type ClothNumbers, mapOf } from './layer-map.ts';
-import { aroundOf, clothOf, coloursOf, readingOf } from './picture-cloth.ts';
+import { aroundOf, clothOf, coloursOf, diametersOf, readingOf } from './picture-cloth.ts';
 
 /** A second sock at rest in the same pose, and what both are called in the picture. */
 export interface SecondSock {
@@ -35,7 +35,7 @@ export function createSecondPicture(view: SockView): SecondPicture {
     if (second === null) { view.setCompanion(null, arrangement); return; }
     const { sock, posed, label, firstLabel } = second, { fabric, grid } = clothOf(sock, posed);
     view.setCompanion({
-      fabric, grid, yarnColours: coloursOf(sock), positions: posed.pose.positions, pose: posed.pose.name, around: aroundOf(sock, posed),
+      fabric, grid, yarnColours: coloursOf(sock), diametersMm: diametersOf(sock), positions: posed.pose.positions, pose: posed.pose.name, around: aroundOf(sock, posed),
       map: mapOf(layer, numbersOf(second)), label, ...(firstLabel === undefined ? {} : { firstLabel }),
     }, arrangement);
   };

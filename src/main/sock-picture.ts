@@ -5,7 +5,7 @@ import type { PoseName } from '../shape/pose.ts';
 import type { ReadLoop } from '../panel/loop-readout.ts';
 import type { Around, Arrangement, ClothLayer, HoveredLoop, SockView } from '../view/sock-view-types.ts';
 import { type ClothNumbers, mapOf } from './layer-map.ts';
-import { aroundOf, clothOf, coloursOf, readingOf, type Shown, wholeOf } from './picture-cloth.ts';
+import { aroundOf, clothOf, coloursOf, diametersOf, readingOf, type Shown, wholeOf } from './picture-cloth.ts';
 import { createSecondPicture, type SecondSock } from './second-picture.ts';
 
 /** Milliseconds before an old shape is paled, and before a half-relaxed one is shown: faster answers should not flicker. */
@@ -45,7 +45,7 @@ export function createSockPicture(view: SockView): SockPicture {
 
   const bring = (next: Shown, positions: Float64Array, pose: PoseName, measured: ClothNumbers | null): void => {
     const isLast = measured !== null, { sock, fabric, grid } = next;
-    if (shown?.sock !== sock || shown.fabric !== fabric) view.setFabric(fabric, grid, coloursOf(sock));
+    if (shown?.sock !== sock || shown.fabric !== fabric) view.setFabric(fabric, grid, coloursOf(sock), diametersOf(sock));
     shown = next;
     // Framed as soon as it is seen, and once more when its size is known.
     view.setPositions(positions, isFramed && (isLast || !hasFramed), pose, around);

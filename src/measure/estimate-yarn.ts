@@ -1,14 +1,9 @@
 import { LOOP } from '../machine/codes.ts';
 import type { StitchGrid } from '../machine/grid.ts';
 import type { Plan } from '../plan/plan-types.ts';
+import { findLoopLength } from '../yarn/loop-length.ts';
 
 export interface YarnUse { readonly name: string; readonly metres: number; readonly grams: number }
-
-/**
- * Stitch density times loop length squared of plain knitting, fully relaxed (Munden D. L.,
- * J. Text. Inst. 50 (1959) T448-T471, and textbook tables after it; lengths in cm).
- */
-const MUNDEN_KS = 23.1;
 
 /** Yarn of a seam, graft or bind-off over its own length (common practice, no source: about four times the width). */
 const SEWN_FACTOR = 4;
@@ -24,11 +19,6 @@ export const TAIL_MM = 150;
 
 /** Yarn to cut for a seam or a graft of this length, with a tail to darn in. */
 export const sewnTailMm = (lengthMm: number): number => SEWN_FACTOR * lengthMm + TAIL_MM;
-
-/** Loop length (mm) of a plain fabric that relaxes to this many stitches and rows in a centimetre. */
-export function findLoopLength(stitchesPerCm: number, rowsPerCm: number): number {
-  return 10 * Math.sqrt(MUNDEN_KS / (stitchesPerCm * rowsPerCm));
-}
 
 /**
  * Metres and grams of each of the plan's yarns, in its order: loops by Munden's relation (rib loops

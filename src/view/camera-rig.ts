@@ -1,6 +1,6 @@
 import { MathUtils, PerspectiveCamera, Vector3 } from 'three';
 import { OrbitControls } from 'three/addons/controls/OrbitControls.js';
-import { type Axes, axesOf, type Bearing, frameFor, MACHINE_PRESETS, PRESETS, type Vector } from './frame-camera.ts';
+import { type Axes, axesOf, type Bearing, frameFor, MACHINE_PRESETS, PRESETS, type Spot, type Vector } from './frame-camera.ts';
 import type { PoseName } from '../shape/pose.ts';
 import type { ViewPreset } from './sock-view-types.ts';
 
@@ -14,6 +14,8 @@ const TOP_PIXELS = 54, FOOT_PIXELS = 50, LEAST_SHARE = 0.2;
 /** How far a look goes against the plane of a sock that lies flat, 0 to 1, below which it is seen edge on. */
 const EDGE_ON = 0.2;
 const MOTION_MS = 340;
+/** As near as one comes to what one looks at: a stitch is then larger than the picture. Nothing is drawn that is nearer than a share of that distance. */
+const NEAREST_MM = 7, NEAR_SHARE = 0.03, LEAST_NEAR_MM = 0.2;
 /** A sock that has grown may reach this far beyond its frame, and one that has shrunk leave so much of its distance unused, before it is framed anew; chosen by eye. */
 const OUT_OF_FRAME = 1.02, TOO_FAR = 1.25;
 const NO_POINTS = new Float64Array(0);
@@ -37,6 +39,7 @@ export class CameraRig {
   private topPixels = TOP_PIXELS;
   private footPixels = FOOT_PIXELS;
   private pose: PoseName = 'flat';
+  private depthAt: (clientX: number, clientY: number) => number | null = () => null;
 
   /** `requestDraw` is told whether the picture is in motion. */
   constructor(canvas: HTMLCanvasElement, requestDraw: (isMoving: boolean) => void) {
@@ -48,13 +51,17 @@ export class CameraRig {
     this.controls.dampingFactor = 0.14;
     this.controls.rotateSpeed = 0.85;
     this.controls.zoomToCursor = true;
-    this.controls.minDistance = 18;
+    this.controls.minDistance = NEAREST_MM;
+    canvas.addEventListener('wheel', this.onWheel, { capture: true, passive: true });
     this.controls.addEventListener('change', this.onChange);
     this.controls.addEventListener('start', this.onStart);
   }
 
   /** Points that framing must keep in the picture, as they stand for a camera with given axes: three entries each, mm. */
   setPoints(pointsFor: (axes: Axes) => Float64Array): void { this.pointsFor = pointsFor; }
+
+  /** Tells how far before the camera the cloth is under a point of the window; null where there is none. */
+  setDepth(depthAt: (clientX: number, clientY: number) => number | null): void { this.depthAt = depthAt; }
 
   /** Of the camera as it stands. */
   axes(): Axes { return axesOf(this.present().bearing); }
@@ -78,9 +85,13 @@ export class CameraRig {
     const to = this.framing();
     if (to === null) return;
     this.controls.maxDistance = 6 * to.distance;
+    this.moveTo(to, isAnimated);
+  }
+
+  private moveTo(to: Stand, isAnimated: boolean): void {
     const isStill = !isAnimated || window.matchMedia('(prefers-reduced-motion: reduce)').matches;
+    this.motion = isStill ? null : { from: this.present(), to, start: -1 };
     if (isStill) this.stand(to);
-    else this.motion = { from: this.present(), to, start: -1 };
     this.requestDraw(!isStill);
   }
 
@@ -143,9 +154,23 @@ export class CameraRig {
   }
 
   zoomBy(factor: number): void {
+    const box = this.controls.domElement?.getBoundingClientRect();
+    if (box !== undefined) this.lookAtCloth((box.left + box.right) / 2, (box.top + box.bottom) / 2);
     const now = this.present();
     const distance = MathUtils.clamp(now.distance / factor, this.controls.minDistance, this.controls.maxDistance);
     this.moveByPerson({ ...now, distance });
+  }
+
+  /** Stands square before a place, a stitch so many pixels of the page wide. */
+  approach({ place, normal, stitchMm, isOpen }: Spot, pixelsPerStitch: number): void {
+    const { forward } = this.axes(), along = forward[0] * normal[0] + forward[1] * normal[1] + forward[2] * normal[2], side = isOpen && along > 0 ? -1 : 1;
+    const height = Math.max(1, this.controls.domElement?.clientHeight ?? 1), distance = (stitchMm * height) / (2 * TAN_HALF_FIELD * pixelsPerStitch);
+    const [x, y, z] = normal, to: Stand = {
+      bearing: { azimuth: Math.atan2(side * x, -side * y), elevation: MathUtils.clamp(Math.asin(MathUtils.clamp(side * z, -1, 1)), -STEEPEST, STEEPEST) },
+      distance: Math.max(NEAREST_MM, distance), target: new Vector3(...place),
+    };
+    this.isMovedByPerson = true;
+    this.moveTo(to, true);
   }
 
   orbitBy(azimuth: number, elevation: number): void {
@@ -171,7 +196,7 @@ export class CameraRig {
     if (this.motion) this.advanceMotion(this.motion, time);
     else this.controls.update();
     const distance = this.camera.position.distanceTo(this.controls.target);
-    this.camera.near = Math.max(0.5, distance - 900);
+    this.camera.near = Math.max(LEAST_NEAR_MM, NEAR_SHARE * distance, distance - 900);
     this.camera.far = distance + 3000;
     this.camera.updateProjectionMatrix();
   }
@@ -179,6 +204,7 @@ export class CameraRig {
   dispose(): void {
     this.controls.removeEventListener('change', this.onChange);
     this.controls.removeEventListener('start', this.onStart);
+    this.controls.domElement?.removeEventListener('wheel', this.onWheel, { capture: true });
     this.controls.dispose();
   }
 
@@ -190,7 +216,7 @@ export class CameraRig {
         azimuth: from.bearing.azimuth + s * shortTurn(to.bearing.azimuth - from.bearing.azimuth),
         elevation: MathUtils.lerp(from.bearing.elevation, to.bearing.elevation, s),
       },
-      distance: MathUtils.lerp(from.distance, to.distance, s),
+      distance: from.distance * (to.distance / from.distance) ** s,
       target: from.target.clone().lerp(to.target, s),
     });
     if (t < 1) { this.requestDraw(true); return; }
@@ -217,6 +243,16 @@ export class CameraRig {
     this.controls.update();
     this.isOwnMove = false;
   }
+
+  /** Turns and zooms from now on about the depth of the cloth under a point of the window: so a zoom comes near it and never runs through it. */
+  private lookAtCloth(clientX: number, clientY: number): void {
+    const depth = this.depthAt(clientX, clientY);
+    if (depth === null) return;
+    const { forward } = this.axes();
+    this.controls.target.copy(this.camera.position).addScaledVector(new Vector3(...forward), Math.max(depth, NEAREST_MM));
+  }
+
+  private readonly onWheel = (event: Event): void => { if (event instanceof WheelEvent) this.lookAtCloth(event.clientX, event.clientY); };
 
   private moveByPerson(to: Stand): void {
     this.motion = null;

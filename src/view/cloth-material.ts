@@ -5,8 +5,8 @@ import map from '../../shaders/_map.glsl?raw';
 import stitch from '../../shaders/_stitch.glsl?raw';
 import fragment from '../../shaders/cloth.frag.glsl?raw';
 import vertex from '../../shaders/cloth.vert.glsl?raw';
-import yarnFragment from '../../shaders/yarn.frag.glsl?raw';
-import yarnVertex from '../../shaders/yarn.vert.glsl?raw';
+import wrapFragment from '../../shaders/wrap.frag.glsl?raw';
+import wrapVertex from '../../shaders/wrap.vert.glsl?raw';
 import { TEXTURE_WIDTH } from './cloth-geometry.ts';
 import { MOST_STEPS } from './colour-scale.ts';
 import { shaderText } from './shader-text.ts';
@@ -25,6 +25,7 @@ export function createClothUniforms(): ClothUniforms {
     u_key: { value: new Vector3() }, u_sky: { value: new Vector3() },
     u_ground: { value: new Vector3() }, u_rim: { value: new Vector3() },
     u_mapped: { value: 0 }, u_scale: { value: Array.from({ length: MOST_STEPS }, () => new Vector3()) }, u_glass: { value: 1 },
+    u_cut: { value: 0 }, u_everted: { value: 0 }, u_opened: { value: 0 },
   };
 }
 
@@ -35,7 +36,7 @@ function createClothMaterial(uniforms: ClothUniforms, isInside: boolean, ...has:
     vertexShader: shaderText(look, vertex),
     fragmentShader: shaderText(look, light, map, stitch, fragment),
     side: isInside ? BackSide : FrontSide,
-    defines: { TEXTURE_WIDTH, SCALE_STEPS: MOST_STEPS, IS_INSIDE: String(isInside), ...Object.fromEntries(['KNIT', 'PURL', 'EXTRAS'].map(hasDefine)) },
+    defines: { TEXTURE_WIDTH, SCALE_STEPS: MOST_STEPS, IS_INSIDE: String(isInside), IS_CUT: 0, ...Object.fromEntries(['KNIT', 'PURL', 'EXTRAS'].map(hasDefine)) },
     uniforms,
   });
 }
@@ -48,9 +49,9 @@ export function createClothMaterials(uniforms: ClothUniforms, isInside: boolean)
 }
 
 /** For pieces of yarn that are tubes of their own. */
-export function createYarnMaterial(uniforms: ClothUniforms): RawShaderMaterial {
+export function createWrapMaterial(uniforms: ClothUniforms): RawShaderMaterial {
   return new RawShaderMaterial({
-    glslVersion: GLSL3, vertexShader: shaderText(yarnVertex), fragmentShader: shaderText(light, map, yarnFragment),
-    defines: { SCALE_STEPS: MOST_STEPS }, uniforms,
+    glslVersion: GLSL3, vertexShader: shaderText(wrapVertex), fragmentShader: shaderText(light, map, wrapFragment),
+    defines: { SCALE_STEPS: MOST_STEPS, IS_CUT: 0 }, uniforms,
   });
 }

@@ -1,14 +1,22 @@
-import { BufferGeometry, CustomBlending, Group, Mesh, NormalBlending, OneFactor, OneMinusSrcAlphaFactor, type RawShaderMaterial, type Vector2, type Vector3 } from 'three';
+import { BufferGeometry, CustomBlending, Group, Mesh, NormalBlending, OneFactor, OneMinusSrcAlphaFactor, type RawShaderMaterial, type Vector2, type Vector3, type WebGLRenderer } from 'three';
 import type { Fabric } from '../fabric/fabric.ts';
 import type { StitchGrid } from '../machine/grid.ts';
+import { vertexNormals } from '../yarn/vertex-normals.ts';
 import type { ClothGeometry } from './cloth-geometry.ts';
-import { createClothMaterials, createClothUniforms, createYarnMaterial } from './cloth-material.ts';
+import { createClothMaterials, createClothUniforms, createWrapMaterial } from './cloth-material.ts';
+import { placeOnScale } from './colour-scale.ts';
 import { linearColour, type Rgb, type Scheme, woolColours } from './colour.ts';
+import type { DrawnFrame } from './drawn-frame.ts';
+import { Lining } from './lining.ts';
 import { LoadedCloth } from './loaded-cloth.ts';
 import { buildPicker, type Picker } from './pick-loop.ts';
+import type { Spot, Vector } from './frame-camera.ts';
 import { GrowingCloth } from './growing-cloth.ts';
-import type { ClothMap, GrowthFrame, Lit } from './sock-view-types.ts';
+import { nearestDepth, pixelsAt } from './nearest-stitch.ts';
+import type { ClothMap, DetailLevel, GrowthFrame, Lit } from './sock-view-types.ts';
 import { Veil } from './veil.ts';
+import { YarnCloth, type YarnShape, type YarnSource } from './yarn-cloth.ts';
+import { fadeAt } from './yarn-levels.ts';
 
 /** Cloth like glass where it is seen straight on: this much of it is cloth; chosen by eye. */
 const GLASS = 0.3;
@@ -19,20 +27,37 @@ export type ClothLook = 'solid' | 'glass' | 'veil';
 /** What rays can hit of a cloth. */
 export interface Pickable { readonly picker: Picker; readonly cloth: ClothGeometry; readonly fabric: Fabric }
 
-/** The knitted cloth: one geometry drawn twice, its outside first, so that most of its inside is hidden before it is shaded; and its wraps. */
+/** Thickness of a yarn of which none is told, in stitches: a washed plain fabric's (yarn/yarn-size.ts at 30 x 42 in 10 cm and 420 m in 100 g). */
+const USUAL_DIAMETER = 0.27;
+/** Stitches beside the picture that count as in it. */
+const MARGIN_STITCHES = 2;
+
+/** What a frame draws of a cloth. */
+export interface ClothDetail { readonly pixelsPerStitch: number; readonly level: DetailLevel; readonly pieces: number }
+
+/** The knitted cloth: one geometry drawn twice, its outside first, so that most of its inside is hidden before it is shaded; its wraps; and near the eye its yarn in their place. */
 export class ClothMesh {
   readonly group = new Group();
   private readonly uniforms = createClothUniforms();
   private readonly empty = new BufferGeometry();
   private readonly sides = [false, true].map((isInside) =>
     new Mesh<BufferGeometry, RawShaderMaterial[]>(this.empty, createClothMaterials(this.uniforms, isInside)));
-  private readonly wraps = new Mesh(this.empty, createYarnMaterial(this.uniforms));
+  private readonly wraps = new Mesh(this.empty, createWrapMaterial(this.uniforms));
+  private readonly lining = new Lining(this.uniforms);
   private readonly veil = new Veil(this.empty);
+  private readonly yarn = new YarnCloth(this.uniforms);
   private loaded: LoadedCloth | null = null;
   private growing: GrowingCloth | null = null;
   private map: ClothMap | null = null;
   private lit: Lit | null = null;
-  private waiting: { readonly fabric: Fabric; readonly grid: StitchGrid; readonly colours: readonly Rgb[] } | null = null;
+  private waiting: (YarnSource & { readonly colours: readonly Rgb[] }) | null = null;
+  /** The cloth set last as yarn, and that which is shown. */
+  private source: YarnSource | null = null;
+  private shape: YarnShape | null = null;
+  private shownShape: YarnShape | null = null;
+  private look: ClothLook = 'solid';
+  private meshShare = 1;
+  private cutY: number | null = null;
   private colours: readonly Rgb[] = woolColours([]);
   private growthColours: readonly string[] = [];
   private picker: Picker | null = null;
@@ -42,26 +67,34 @@ export class ClothMesh {
     [...this.sides, this.wraps].forEach((mesh, order) => {
       mesh.frustumCulled = false;
       mesh.renderOrder = order;
+      mesh.onBeforeRender = this.thin;
+      mesh.onAfterRender = restoreCoverage;
       this.group.add(mesh);
     });
-    this.group.add(...this.veil.meshes);
+    this.group.add(this.lining.mesh, this.yarn.mesh, ...this.veil.meshes);
     this.setLook('solid');
   }
 
   /** Kept until its first positions come: until then the cloth before it stays in the picture. */
-  setFabric(fabric: Fabric, grid: StitchGrid, colours: readonly string[]): void {
-    this.waiting = { fabric, grid, colours: woolColours(colours) };
+  setFabric(fabric: Fabric, grid: StitchGrid, colours: readonly string[], diametersMm: readonly number[] = []): void {
+    this.waiting = { fabric, grid, diametersMm: thicknesses(fabric, colours, diametersMm), colours: woolColours(colours) };
   }
 
   /** Three entries a vertex of the last fabric set, mm. */
   setPositions(positions: Float64Array): void {
     if (this.waiting) {
       this.colours = this.waiting.colours;
+      this.source = this.waiting;
       this.load(new LoadedCloth(this.waiting.fabric, this.waiting.grid));
       this.waiting = null;
     }
-    this.loaded?.pose(positions);
+    const { loaded, source } = this;
     this.picker = null;
+    if (loaded !== null && source !== null) {
+      loaded.pose(positions);
+      this.shape = { part: loaded.fabric, positions, upToPass: null, within: () => loaded.within() };
+      if (this.growing === null) this.lie(source, this.shape);
+    }
     this.group.visible = this.shown !== null;
   }
 
@@ -72,6 +105,7 @@ export class ClothMesh {
       this.growing.dispose();
       this.growing = null;
       if (this.loaded !== null) this.wear(this.loaded, this.colours);
+      if (this.source !== null && this.shape !== null) this.lie(this.source, this.shape);
     } else {
       if (this.growing?.growing !== frame.cloth) {
         this.growing?.dispose();
@@ -82,7 +116,9 @@ export class ClothMesh {
         this.growthColours = frame.yarnColours;
         this.paint(-1);
       }
-      this.growing.grow(frame.pass, frame.positions);
+      const { growing } = this, part = growing.grow(frame.pass, frame.positions), { fabric } = growing;
+      const diametersMm = thicknesses(fabric, frame.yarnColours, frame.diametersMm ?? []);
+      this.lie({ fabric, grid: frame.grid, diametersMm }, { part, positions: frame.positions, upToPass: frame.pass, within: () => growing.within() });
     }
     this.picker = null;
     this.group.visible = this.shown !== null;
@@ -103,10 +139,12 @@ export class ClothMesh {
       root.set(...linearColour(steps[Math.min(i, steps.length - 1)].colour)).set(Math.sqrt(root.x), Math.sqrt(root.y), Math.sqrt(root.z));
     });
     this.loaded?.map(map);
+    if (this.growing === null) this.mapYarn(map);
   }
 
   setLook(look: ClothLook): void {
     const isGlass = look === 'glass';
+    this.look = look;
     this.uniforms.u_glass.value = isGlass ? GLASS : 1;
     for (const mesh of [...this.sides, this.wraps]) mesh.visible = look !== 'veil';
     for (const material of [...this.sides.flatMap((mesh) => mesh.material), this.wraps.material]) {
@@ -140,8 +178,49 @@ export class ClothMesh {
   /** Pixels a stitch at which knitting begins to show and at which it is full. */
   setDetail(from: number, to: number): void { (this.uniforms.u_detail.value as Vector2).set(from, to); }
 
-  /** Size of the picture in pixels of the screen, and pixels for each of CSS. */
-  setViewport(width: number, height: number, ratio: number): void { this.veil.setViewport(width, height, ratio); }
+  /** Before each drawing: what is drawn of it, as a surface, as yarn, or one over the other. Seen through or as a veil it is a surface. */
+  prepare(frame: DrawnFrame): ClothDetail {
+    const { width, height, ratio } = frame;
+    this.veil.setViewport(width, height, ratio);
+    const pixelsPerStitch = this.pixelsPerStitch(frame), pixels = pixelsPerStitch * frame.detailRatio, fade = fadeAt(this.look === 'solid' ? pixels : 0);
+    const pieces = this.yarn.show(frame, pixels, fade.yarn);
+    this.meshShare = pieces > 0 ? fade.mesh : 1;
+    for (const mesh of [...this.sides, this.wraps]) mesh.visible = this.look !== 'veil' && this.meshShare > 0;
+    this.lining.mesh.visible = this.meshShare === 0;
+    return { pixelsPerStitch, pieces, level: pieces === 0 ? 'mesh' : this.meshShare > 0 ? 'blend' : 'yarn' };
+  }
+
+  /** Where a loop lies in the fabric as it is shown, seen from the sock's outside; null for one that is not there. */
+  spotOf(loop: number): Omit<Spot, 'isOpen'> | null {
+    const { shown, shownShape } = this;
+    if (shown === null || shownShape === null) return null;
+    const { part, positions } = shownShape, vertex = shown.vertexAt(loop);
+    if (vertex < 0 || vertex >= part.vertexCount) return null;
+    const normals = vertexNormals(part, positions), sign = this.uniforms.u_everted.value === 1 ? -1 : 1, at = (values: Float64Array, scale: number): Vector =>
+      [scale * values[3 * vertex], scale * values[3 * vertex + 1], scale * values[3 * vertex + 2]];
+    return { place: at(positions, 1), normal: at(normals, sign), stitchMm: part.courseMm };
+  }
+
+  /** Cuts away what has a smaller y than this; null cuts nothing. */
+  setCut(y: number | null): void {
+    const isNew = (y === null) !== (this.cutY === null);
+    this.cutY = y;
+    this.uniforms.u_cut.value = y ?? 0;
+    this.uniforms.u_opened.value = y === null ? 0 : 1;
+    this.yarn.setCut(y);
+    if (!isNew) return;
+    this.lining.setCut(y !== null);
+    for (const material of [...this.sides.flatMap((mesh) => mesh.material), this.wraps.material]) {
+      material.defines['IS_CUT'] = y === null ? 0 : 1;
+      material.needsUpdate = true;
+    }
+  }
+
+  /** Whether the fabric's outside faces inwards. */
+  setEverted(isEverted: boolean): void {
+    this.uniforms.u_everted.value = isEverted ? 1 : 0;
+    this.lining.setEverted(isEverted);
+  }
 
   /** Lights the loop of a fabric vertex, of none for -1. */
   setHovered(vertex: number): void { this.paint(vertex); }
@@ -162,6 +241,8 @@ export class ClothMesh {
     for (const mesh of this.sides) for (const material of mesh.material) material.dispose();
     this.wraps.material.dispose();
     this.veil.dispose();
+    this.lining.dispose();
+    this.yarn.dispose();
   }
 
   private get shown(): LoadedCloth | null { return this.growing ?? this.loaded; }
@@ -177,15 +258,55 @@ export class ClothMesh {
   private wear(next: LoadedCloth, colours: readonly Rgb[]): void {
     for (const mesh of [...this.sides, ...this.veil.meshes]) mesh.geometry = next.geometry;
     this.wraps.geometry = next.wrapGeometry;
+    this.lining.wear(next.geometry, next !== this.growing, next.fabric.courseMm);
     this.uniforms.u_corners.value = next.corners;
     this.uniforms.u_looks.value = next.looks;
     this.uniforms.u_mapped.value = this.map === null || this.growing !== null ? 0 : 1;
     const { waleMm, courseMm, ribCourseMm } = next.fabric;
     (this.uniforms.u_aspect.value as Vector2).set(waleMm / courseMm, waleMm / ribCourseMm);
     next.paint(colours, -1, this.lit);
+    this.yarn.setPaint({ colours, hoveredLoop: -1, lit: this.lit });
   }
 
   private paint(hovered: number): void {
-    this.shown?.paint(this.growing === null ? this.colours : woolColours(this.growthColours), hovered, this.lit);
+    const { shown, lit } = this, colours = this.growing === null ? this.colours : woolColours(this.growthColours);
+    shown?.paint(colours, hovered, lit);
+    this.yarn.setPaint({ colours, hoveredLoop: hovered < 0 ? -1 : shown?.fabric.vertexLoop[hovered] ?? -1, lit });
   }
+
+  private lie(source: YarnSource, shape: YarnShape): void {
+    this.shownShape = shape;
+    this.yarn.setShape(source, shape);
+  }
+
+  private mapYarn({ values, scale }: ClothMap): void {
+    this.yarn.setMap(Float32Array.from(values, (value) => placeOnScale(scale, value)));
+  }
+
+  /** Pixels of the page that the nearest stitch in sight takes, as wide as its gauge has it; 0 for none. */
+  private pixelsPerStitch({ camera, height }: DrawnFrame): number {
+    const { shownShape } = this;
+    if (shownShape === null) return 0;
+    const { part, positions } = shownShape, { courseMm } = part;
+    const depth = nearestDepth({ positions, count: part.vertexCount, matrixWorld: this.group.matrixWorld, cutY: this.cutY }, camera, MARGIN_STITCHES * courseMm);
+    return depth === null ? 0 : pixelsAt(courseMm, depth, camera, height);
+  }
+
+  /** Leaves out as many samples of each pixel as the mesh has gone by: under yarn that covers it, it must only not go at once. */
+  private readonly thin = (renderer: WebGLRenderer): void => {
+    if (this.meshShare >= 1) return;
+    const gl = renderer.getContext();
+    gl.enable(gl.SAMPLE_COVERAGE);
+    gl.sampleCoverage(this.meshShare, false);
+  };
+}
+
+function restoreCoverage(renderer: WebGLRenderer): void {
+  const gl = renderer.getContext();
+  gl.disable(gl.SAMPLE_COVERAGE);
+}
+
+/** One for each yarn that has a colour. */
+function thicknesses({ courseMm }: Fabric, colours: readonly string[], diametersMm: readonly number[]): number[] {
+  return Array.from({ length: Math.max(1, colours.length) }, (_, yarn) => diametersMm[yarn] ?? USUAL_DIAMETER * courseMm);
 }

@@ -5,6 +5,9 @@ export type Vector = readonly [number, number, number];
 /** Where a camera stands: azimuth about z (0 looks along +y, as the side view does; positive walks towards the toe) and height angle over the horizon, radians. */
 export interface Bearing { readonly azimuth: number; readonly elevation: number }
 
+/** A place to look at, the way out of the cloth there, and the width of a stitch; `isOpen`: the cloth is cut open, and may be looked at from within. */
+export interface Spot { readonly place: Vector; readonly normal: Vector; readonly stitchMm: number; readonly isOpen: boolean }
+
 const DEGREE = Math.PI / 180;
 
 /** Bearings of the presets; three-quarter chosen by eye, so that heel, side and opening are seen. */

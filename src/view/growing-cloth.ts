@@ -22,8 +22,8 @@ export class GrowingCloth extends LoadedCloth {
     this.isTube = grid.ringPair.length > 0;
   }
 
-  /** Three entries a vertex of those that exist, mm. */
-  grow(pass: number, positions: Float64Array): void {
+  /** Three entries a vertex of those that exist, mm. Returns the part of the fabric that there is. */
+  grow(pass: number, positions: Float64Array): Fabric {
     const { fabric, growing, cloth } = this, hem = fabric.cellVertices.length;
     const cells = growing.cellCounts[pass], drawn = fabric.cellStart[cells], edges = this.rimsAt(pass);
     const part: Fabric = {
@@ -38,6 +38,7 @@ export class GrowingCloth extends LoadedCloth {
     this.stretches = this.stretchesOf(drawn, edges.length / 2);
     this.geometry.clearGroups();
     for (const { start, count, kind } of this.stretches) this.geometry.addGroup(start, count, kind);
+    return part;
   }
 
   override drawnIndex(): Uint32Array {

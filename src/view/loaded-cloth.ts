@@ -1,20 +1,16 @@
-import { BufferAttribute, BufferGeometry, DataTexture, FloatType, NearestFilter, RedIntegerFormat, RGBAFormat, UnsignedIntType } from 'three';
+import { BufferAttribute, BufferGeometry, type DataTexture, FloatType, RedIntegerFormat, RGBAFormat, UnsignedIntType } from 'three';
 import type { Fabric } from '../fabric/fabric.ts';
 import type { StitchGrid } from '../machine/grid.ts';
 import { vertexNormals } from '../yarn/vertex-normals.ts';
-import { buildCloth, type ClothGeometry, paddedLength, TEXTURE_WIDTH } from './cloth-geometry.ts';
+import { buildCloth, type ClothGeometry, paddedLength } from './cloth-geometry.ts';
 import { type PosedCloth, poseClothInto } from './cloth-pose.ts';
 import { placeOnScale } from './colour-scale.ts';
 import type { Rgb } from './colour.ts';
+import { numberTexture } from './data-texture.ts';
 import { litLoops, LOOK, markColour, packLooksInto } from './loop-looks.ts';
+import { vertexAt, type Within } from './laid-yarn.ts';
 import type { ClothMap, Lit } from './sock-view-types.ts';
 import { createWrapBars, findWraps, poseWrapsInto, type WrapBars, type WrapPlace } from './wrap-bars.ts';
-
-function dataTexture(texture: DataTexture): DataTexture {
-  texture.minFilter = texture.magFilter = NearestFilter;
-  texture.needsUpdate = true;
-  return texture;
-}
 
 function geometryOf(index: Uint32Array, attributes: Readonly<Record<string, readonly [Float32Array | Int32Array | Uint32Array, number]>>): BufferGeometry {
   const geometry = new BufferGeometry();
@@ -54,10 +50,8 @@ export class LoadedCloth {
       position: [bars.positions, 3], a_normal: [bars.normals, 3], a_along: [bars.along, 2], a_colour: [new Float32Array(bars.positions.length), 3],
       a_onScale: [new Float32Array(bars.positions.length / 3), 1], a_marked: [new Float32Array(bars.positions.length / 3), 1],
     });
-    this.corners = dataTexture(new DataTexture(cloth.corners, TEXTURE_WIDTH, cloth.corners.length / 4 / TEXTURE_WIDTH, RGBAFormat, FloatType));
-    const words = new Uint32Array(paddedLength(fabric.vertexCount));
-    this.looks = dataTexture(new DataTexture(words, TEXTURE_WIDTH, words.length / TEXTURE_WIDTH, RedIntegerFormat, UnsignedIntType));
-    this.looks.internalFormat = 'R32UI';
+    this.corners = numberTexture(cloth.corners, 4, RGBAFormat, FloatType);
+    this.looks = numberTexture(new Uint32Array(paddedLength(fabric.vertexCount)), 1, RedIntegerFormat, UnsignedIntType, 'R32UI');
   }
 
   /** Three entries a fabric vertex, mm. */
@@ -67,6 +61,16 @@ export class LoadedCloth {
     poseWrapsInto(this.bars, this.wraps, positions, normals, this.fabric.courseMm);
     for (const name of ['position', 'a_normal', 'a_hollow']) this.geometry.getAttribute(name).needsUpdate = true;
     for (const name of ['position', 'a_normal']) this.wrapGeometry.getAttribute(name).needsUpdate = true;
+  }
+
+  /** Fabric vertex at which a loop of any kind lies; -1 for none. */
+  vertexAt(loop: number): number { return vertexAt(this.fabric, this.grid, loop); }
+
+  /** What its yarn lies in as the cloth was posed last; `hollow` by vertex. */
+  within(): Within {
+    const { cloth: { source }, posed } = this, hollow = new Float64Array(this.fabric.vertexCount);
+    for (let i = 0; i < source.length; i++) hollow[source[i]] = posed.hollow[2 * i];
+    return { hollow, isSheet: posed.hollow[1] < 0 };
   }
 
   /** The index of what is drawn, for picking. */

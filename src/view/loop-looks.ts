@@ -37,19 +37,21 @@ export function loopLooks(fabric: Fabric, grid: StitchGrid): Uint8Array {
 }
 
 /**
- * Each fabric vertex's look as the shader unpacks it (shaders/_look.glsl), into `out`: three bytes
- * of its yarn's colour, as square roots and a little its own, and the LOOK bits. `palette` holds
- * linear colours by yarn (colour.ts). Loops that are lit have the colour that lights them.
+ * A loop's look as the shader unpacks it (shaders/_look.glsl): three bytes of its yarn's linear colour, as square roots and a little
+ * its own, and the LOOK bits. A loop that is marked has the colour that lights it.
  */
+export function packLook(bits: number, yarn: Rgb, loop: number, isMarked: boolean): number {
+  const rgb = isMarked ? markColour(yarn) : yarn, own = isMarked ? 1 : 0.975 + (0.05 * hashByte(loop)) / 255;
+  let word = (bits | (isMarked ? LOOK.marked : 0)) << 24;
+  for (let d = 0; d < 3; d++) word |= Math.round(255 * Math.sqrt(Math.min(1, rgb[d] * own))) << (8 * d);
+  return word >>> 0;
+}
+
+/** Each fabric vertex's look into `out`; `palette` holds linear colours by yarn (colour.ts). */
 export function packLooksInto(out: Uint32Array, looks: Uint8Array, fabric: Fabric, grid: StitchGrid, palette: readonly Rgb[], isLit?: Uint8Array): void {
-  const marks = palette.map(markColour);
   for (let v = 0; v < fabric.vertexCount; v++) {
     const loop = fabric.vertexLoop[v];
-    const isMarked = isLit?.[loop] === 1, rgb = (isMarked ? marks : palette)[Math.min(grid.yarn[loop], palette.length - 1)];
-    const own = isMarked ? 1 : 0.975 + (0.05 * hashByte(loop)) / 255;
-    let word = (looks[v] | (isMarked ? LOOK.marked : 0)) << 24;
-    for (let d = 0; d < 3; d++) word |= Math.round(255 * Math.sqrt(Math.min(1, rgb[d] * own))) << (8 * d);
-    out[v] = word >>> 0;
+    out[v] = packLook(looks[v], palette[Math.min(grid.yarn[loop], palette.length - 1)], loop, isLit?.[loop] === 1);
   }
 }
 

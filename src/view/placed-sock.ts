@@ -1,10 +1,11 @@
-import { Group, type PerspectiveCamera, type Ray } from 'three';
+import { Group, type Ray } from 'three';
 import type { Fabric } from '../fabric/fabric.ts';
 import type { StitchGrid } from '../machine/grid.ts';
 import type { PoseName } from '../shape/pose.ts';
-import { ClothMesh } from './cloth-mesh.ts';
+import { type ClothDetail, ClothMesh } from './cloth-mesh.ts';
 import type { Scheme } from './colour.ts';
-import type { Vector } from './frame-camera.ts';
+import type { DrawnFrame } from './drawn-frame.ts';
+import type { Spot, Vector } from './frame-camera.ts';
 import { GroundShadow } from './ground-shadow.ts';
 import { castRay, nearestVertex } from './pick-loop.ts';
 import type { Around, ClothMap, FootLook, GrowthFrame, Lit } from './sock-view-types.ts';
@@ -13,6 +14,9 @@ import { Surroundings } from './surroundings.ts';
 const NO_POINTS = new Float64Array(0);
 /** A growing sock is framed with room down to the next of these depths, so that the camera need not follow every pass; chosen by eye. */
 const REACH_STEP_MM = 60;
+
+/** Thickness of cloth on either side of its middle that the cut runs through too, mm. */
+const CUT_MARGIN_MM = 1.2;
 
 /** A vertex under the pointer, its loop, and how far it is from the eye. */
 export interface PickedVertex { readonly vertex: number; readonly loop: number; readonly distance: number }
@@ -28,7 +32,11 @@ export class PlacedSock {
   private hovered = -1;
   private isVeil = false;
   private footLook: FootLook = 'inside';
+  private given: Float64Array = NO_POINTS;
+  /** As they were given, or mirrored. */
   private positions: Float64Array = NO_POINTS;
+  private isInsideOut = false;
+  private cut: number | null = null;
   private pose: PoseName = 'flat';
   private around: Around | null = null;
   private growthReach: number | null = null;
@@ -39,10 +47,10 @@ export class PlacedSock {
     this.group.add(this.shadow.mesh, this.cloth.group, this.surroundings.group);
   }
 
-  setFabric(fabric: Fabric, grid: StitchGrid, yarnColours: readonly string[]): void {
+  setFabric(fabric: Fabric, grid: StitchGrid, yarnColours: readonly string[], diametersMm?: readonly number[]): void {
     this.fabric = fabric;
     this.areaMm2 = fabric.courseMm * fabric.waleMm;
-    this.cloth.setFabric(fabric, grid, yarnColours);
+    this.cloth.setFabric(fabric, grid, yarnColours, diametersMm);
     this.hovered = -1;
   }
 
@@ -50,11 +58,52 @@ export class PlacedSock {
 
   /** Three entries a vertex, mm. */
   setPositions(positions: Float64Array, pose: PoseName, around: Around | null): void {
-    this.positions = positions;
+    this.given = positions;
     this.pose = pose;
     this.around = around;
-    this.cloth.setPositions(positions);
+    this.lie();
+  }
+
+  /** What lies on the machine is never cut or turned. */
+  private get isFree(): boolean { return this.pose !== 'beds' && this.growthReach === null; }
+
+  setCut(share: number | null): void {
+    this.cut = share;
+    this.showCut();
+  }
+
+  setInsideOut(isInsideOut: boolean): void {
+    if (isInsideOut === this.isInsideOut) return;
+    this.isInsideOut = isInsideOut;
+    if (this.given.length > 0) this.lie();
+  }
+
+  private lie(): void {
+    const isTurned = this.isInsideOut && this.pose !== 'beds';
+    this.positions = isTurned ? mirrored(this.given) : this.given;
+    this.cloth.setPositions(this.positions);
+    this.surroundings.setMirrored(isTurned);
+    this.showTurned();
     if (this.growthReach === null) this.surround();
+  }
+
+  private showTurned(): void {
+    this.cloth.setEverted(this.isTurned);
+    this.showCut();
+  }
+
+  private showCut(): void {
+    const { cut, positions } = this;
+    if (cut === null || !this.isFree || positions.length === 0) {
+      this.cloth.setCut(null);
+      return;
+    }
+    let low = Infinity, high = -Infinity;
+    for (let i = 1; i < positions.length; i += 3) {
+      low = Math.min(low, positions[i]);
+      high = Math.max(high, positions[i]);
+    }
+    this.cloth.setCut(low - CUT_MARGIN_MM + cut * (high - low + 2 * CUT_MARGIN_MM));
   }
 
   /** The sock as it grows, in place of the last positions; null brings them back. */
@@ -64,6 +113,7 @@ export class PlacedSock {
     this.hovered = -1;
     if (frame === null) {
       this.growthReach = null;
+      this.showTurned();
       this.surround();
       return;
     }
@@ -71,6 +121,7 @@ export class PlacedSock {
     this.surroundings.show({ holding: frame.holding, castOnColour, body: null }, frame.positions);
     this.shadow.castNothing();
     this.growthReach = REACH_STEP_MM * Math.ceil(-lowestOf(this.surroundings.corners) / REACH_STEP_MM);
+    this.showTurned();
     this.cloth.setLook('solid');
     this.surroundings.setShown(true, false, false);
     this.points = deepened(this.surroundings.corners, -this.growthReach);
@@ -111,13 +162,22 @@ export class PlacedSock {
     this.showLook();
   }
 
+  /** Where a loop lies in the picture, and how; null for one that is not there. */
+  spotOf(loop: number): Spot | null {
+    const spot = this.cloth.spotOf(loop), { x, y, z } = this.group.position;
+    return spot && { ...spot, place: [spot.place[0] + x, spot.place[1] + y, spot.place[2] + z], isOpen: this.cut !== null && this.isFree };
+  }
+
+  /** Whether it is shown inside out. */
+  get isTurned(): boolean { return this.isInsideOut && this.isFree; }
+
   moveTo(place: Vector): void { this.group.position.set(...place); }
 
-  /** Before each drawing; the picture's size in CSS pixels, and pixels of the screen for each. */
-  prepare(camera: PerspectiveCamera, width: number, height: number, ratio: number): void {
-    this.shadow.face(camera);
+  /** Before each drawing. */
+  prepare(frame: DrawnFrame): ClothDetail {
+    this.shadow.face(frame.camera);
     if (this.isVeil) this.shadow.mesh.visible = false;
-    this.cloth.setViewport(width, height, ratio);
+    return this.cloth.prepare(frame);
   }
 
   /** The vertex that a ray of the scene meets first. */
@@ -166,6 +226,11 @@ export class PlacedSock {
     this.surroundings.setShown(!this.isVeil, this.footLook !== 'hidden', this.footLook === 'glass');
     this.points = joined(this.positions, this.surroundings.corners);
   }
+}
+
+/** Places mirrored in y. */
+function mirrored(points: Float64Array): Float64Array {
+  return points.map((value, i) => (i % 3 === 1 ? -value : value));
 }
 
 function lowestOf(points: Float64Array): number {

@@ -43,6 +43,8 @@ export interface Companion {
   readonly around?: Around | null;
   /** Null or missing shows its yarn. */
   readonly map?: ClothMap | null;
+  /** Thickness of each yarn (by grid.yarn) as it lies in the fabric. */
+  readonly diametersMm?: readonly number[];
   /** What it is called in the picture, and what the first sock is called while it is there. */
   readonly label: string;
   readonly firstLabel?: string;
@@ -54,6 +56,8 @@ export interface GrowthFrame extends HungSock {
   readonly grid: StitchGrid;
   /** `#rrggbb`, indexed by grid.yarn. */
   readonly yarnColours: readonly string[];
+  /** Thickness of each yarn (by grid.yarn) as it lies in the fabric. */
+  readonly diametersMm?: readonly number[];
 }
 
 /** Loops of the first sock's grid that stand out: those from `first` up to `end`, and some more; wraps too. Loops that are not in the picture are left out. */
@@ -66,10 +70,28 @@ export interface Lit {
 /** What the picture needs to know of a loop when the pointer rests on it. */
 export interface HoveredLoop { readonly sock: 'first' | 'second'; readonly loop: number; readonly clientX: number; readonly clientY: number }
 
+/** What the cloth is drawn as: a surface with stitches painted on it, yarn that is laid loop by loop, or one going over into the other. */
+export type DetailLevel = 'mesh' | 'blend' | 'yarn';
+
+/** What a frame drew. */
+export interface DrawnDetail {
+  /** Width on the screen, in pixels of the page (of a picture that is taken: its own), of the nearest stitch in sight, as wide as its gauge has it. */
+  readonly pixelsPerStitch: number;
+  readonly level: DetailLevel;
+  /** Of the whole frame. */
+  readonly triangles: number;
+  readonly calls: number;
+  /** Pieces of yarn (yarn/yarn-lay.ts) that were drawn: those in sight. */
+  readonly pieces: number;
+}
+
 /** The sock on its canvas. Draws on demand only. */
 export interface SockView {
-  /** New cloth: colours, kinds and cells by loop. `yarnColours` are `#rrggbb`, indexed by grid.yarn. Keeps the camera. */
-  setFabric(fabric: Fabric, grid: StitchGrid, yarnColours: readonly string[]): void;
+  /**
+   * New cloth: colours, kinds and cells by loop. `yarnColours` are `#rrggbb`, indexed by grid.yarn, and so are the yarns'
+   * thicknesses as they lie in the fabric; without these they are usual ones for its stitches. Keeps the camera.
+   */
+  setFabric(fabric: Fabric, grid: StitchGrid, yarnColours: readonly string[], diametersMm?: readonly number[]): void;
   /**
    * Three entries a vertex, mm (axes in shape/pose.ts). Frames the sock if `isFramed`. A flat sock
    * lies on a table behind it, one on the beds hangs free, any other is over a floor; the pose before
@@ -97,6 +119,12 @@ export interface SockView {
   keepInView(): void;
   /** Keeps so many pixels at the picture's top and foot free of a framed sock. */
   keepFree(topPixels: number, footPixels: number): void;
+  /** Cuts away what of a sock lies nearer along its own side axis y than a plane: 0 nothing, 0.5 half of its breadth, 1 all; null cuts nothing. Not on the machine. */
+  setCut(share: number | null): void;
+  /** The sock turned inside out: its places mirrored in y, whereby the fabric's outside faces inwards. Not on the machine. */
+  setInsideOut(isInsideOut: boolean): void;
+  /** Moves the camera so that this loop of the first sock lies in the middle, seen square on, a stitch so many pixels of the page wide. */
+  approach(loop: number, pixelsPerStitch: number): void;
   setYarnColours(yarnColours: readonly string[]): void;
   /** An old shape waiting for its successor is drawn paler. */
   setDimmed(isDimmed: boolean): void;
@@ -114,6 +142,10 @@ export interface SockView {
   onHover(callback: (hovered: HoveredLoop | null) => void): void;
   /** Called when the GPU context is lost and when it is back. */
   onContext(callback: (state: 'lost' | 'restored') => void): void;
+  /** What the last frame drew. */
+  detail(): DrawnDetail;
+  /** Called when what the cloth is drawn as has changed. */
+  onDetail(callback: (level: DetailLevel) => void): void;
   resize(): void;
   /** The picture as it stands, with so many pixels to one of the page's, as far as the graphics card can; null while it cannot draw. */
   takePicture(scale: number, ground: Ground): ImageData | null;

@@ -4,31 +4,28 @@ import type { StitchGrid } from '../machine/grid.ts';
 import type { PoseName } from '../shape/pose.ts';
 import { Backdrop } from './backdrop.ts';
 import { CameraRig } from './camera-rig.ts';
+import type { ClothDetail } from './cloth-mesh.ts';
 import { SCHEMES } from './colour.ts';
-import type { Axes, Vector } from './frame-camera.ts';
 import { DrawingPace } from './drawing-pace.ts';
 import { LineLabel } from './line-label.ts';
 import { MeasureLine } from './measure-line.ts';
 import { photograph } from './photograph.ts';
-import { type PairPlaces, placePair } from './pair-places.ts';
-import { type PickedVertex, PlacedSock } from './placed-sock.ts';
 import { CAPTION_PIXELS, SockCaptions } from './sock-captions.ts';
-import type { Around, Arrangement, ClothMap, Companion, FootLook, Ground, GrowthFrame, HoveredLoop, Lit, SockView, Theme, ViewPreset } from './sock-view-types.ts';
+import { type PickedSock, SockPair } from './sock-pair.ts';
+import type {
+  Around, Arrangement, ClothMap, Companion, DetailLevel, DrawnDetail, FootLook, Ground, GrowthFrame, HoveredLoop, Lit, SockView, Theme, ViewPreset,
+} from './sock-view-types.ts';
 import { listenToCanvas } from './view-input.ts';
-import { pageWords } from '../words/page-words.ts';
 
-/** Share of the backdrop in a dimmed sock. */
-const DIM = 0.5;
-
-/** Both socks where the first one is. */
-const ONE_PLACE: PairPlaces = { first: [0, 0, 0], second: [0, 0, 0] };
+/** Triangles that the yarn of all socks may take in a frame: 1.5 million (DESIGN.md, the picture) less what stands about it. */
+const YARN_TRIANGLES = 1_300_000;
 
 class KnitView implements SockView {
   private readonly canvas: HTMLCanvasElement;
   private readonly renderer: WebGLRenderer;
   private readonly scene = new Scene();
   private readonly backdrop = new Backdrop();
-  private readonly first = new PlacedSock();
+  private readonly pair: SockPair;
   private readonly line = new MeasureLine();
   private readonly label: LineLabel;
   private readonly captions: SockCaptions;
@@ -37,39 +34,33 @@ class KnitView implements SockView {
   private readonly stopListening: () => void;
   private readonly pace: DrawingPace;
   private readonly ray = new Raycaster();
-  private second: PlacedSock | null = null;
-  private arrangement: Arrangement = 'beside';
-  private hasMap = false;
-  private companion: Companion | null = null;
   private free: readonly [number, number] | null = null;
-  private footLook: FootLook = 'inside';
-  private sections: ReadonlySet<number> | null = null;
   private theme: Theme;
-  private dim = 0;
-  private pose: PoseName = 'flat';
   private frames = 0;
   /** While a picture is taken. */
   private takenRatio: number | null = null;
   private pending = 0;
-  private isGrowing = false;
-  private isRough = false;
+  private drawn: DrawnDetail = { pixelsPerStitch: 0, level: 'mesh', triangles: 0, calls: 0, pieces: 0 };
   private isLost = false;
   private isDisposed = false;
   private pointer: { readonly x: number; readonly y: number } | null = null;
   private hoverCallback: (hovered: HoveredLoop | null) => void = () => undefined;
   private contextCallback: (state: 'lost' | 'restored') => void = () => undefined;
+  private detailCallback: (level: DetailLevel) => void = () => undefined;
 
   constructor(canvas: HTMLCanvasElement, theme: Theme) {
     this.canvas = canvas;
     this.theme = theme;
     this.renderer = new WebGLRenderer({ canvas, antialias: true, alpha: false, powerPreference: 'high-performance' });
     this.pace = new DrawingPace(this.renderer, this.requestDraw);
-    this.scene.add(this.backdrop.mesh, this.first.group);
-    this.first.group.add(this.line.group);
-    this.rig = new CameraRig(canvas, this.onCamera);
-    this.rig.setPoints((axes) => this.pointsFor(axes));
     this.label = new LineLabel(canvas);
     this.captions = new SockCaptions(canvas);
+    this.pair = new SockPair(this.captions, theme);
+    this.scene.add(this.backdrop.mesh, this.pair.group);
+    this.pair.first.group.add(this.line.group);
+    this.rig = new CameraRig(canvas, this.onCamera);
+    this.rig.setPoints((axes) => this.pair.pointsFor(axes));
+    this.rig.setDepth((x, y) => this.depthAt(x, y));
     this.stopListening = listenToCanvas(canvas, this.rig, this.pointAt);
     canvas.style.touchAction = 'none';
     canvas.addEventListener('webglcontextlost', this.onLost);
@@ -80,69 +71,63 @@ class KnitView implements SockView {
     this.resize();
   }
 
-  setFabric(fabric: Fabric, grid: StitchGrid, yarnColours: readonly string[]): void {
-    this.first.setFabric(fabric, grid, yarnColours);
+  setFabric(fabric: Fabric, grid: StitchGrid, yarnColours: readonly string[], diametersMm?: readonly number[]): void {
+    this.pair.first.setFabric(fabric, grid, yarnColours, diametersMm);
     this.requestDraw();
   }
 
-  setPositions(positions: Float64Array, isFramed: boolean, pose?: PoseName, around: Around | null = null): void {
-    this.pose = pose ?? this.pose;
-    if (this.second !== null) this.showVeil();
-    this.first.setPositions(positions, this.pose, around);
-    this.rig.setPose(this.isGrowing ? 'beds' : this.pose);
-    if (isFramed && !this.isGrowing) this.rig.frame(false);
+  setPositions(positions: Float64Array, isFramed: boolean, pose: PoseName = this.pair.pose, around: Around | null = null): void {
+    const { pair, rig } = this;
+    pair.setPositions(positions, pose, around);
+    rig.setPose(pair.isGrowing ? 'beds' : pose);
+    if (isFramed && !pair.isGrowing) rig.frame(false);
     this.requestDraw();
   }
 
   setMap(map: ClothMap | null): void {
-    this.hasMap = map !== null;
-    this.first.setMap(map);
-    this.showVeil();
+    this.pair.setMap(map);
     this.requestDraw();
   }
 
   setCompanion(companion: Companion | null, arrangement: Arrangement): void {
-    const before = this.second === null ? null : this.arrangement;
-    this.arrangement = companion?.pose === 'beds' ? 'beside' : arrangement;
-    if (companion === null) this.dropSecond();
-    else this.showSecond(companion);
-    this.companion = companion;
-    this.showVeil();
+    const isNew = this.pair.setCompanion(companion, arrangement);
     this.keepFreeOfCaptions();
-    if (before !== (companion === null ? null : this.arrangement)) this.rig.frame(true);
+    if (isNew) this.rig.frame(true);
     else this.rig.keepInView();
     this.requestDraw();
   }
 
   setFootLook(look: FootLook): void {
-    if (look === this.footLook) return;
-    this.footLook = look;
-    for (const sock of this.socks()) sock.setFootLook(look);
+    if (!this.pair.setFootLook(look)) return;
     this.rig.keepInView();
     this.requestDraw();
   }
 
   setGrowth(frame: GrowthFrame | null): void {
-    const isNew = (frame === null) === this.isGrowing;
-    this.isGrowing = frame !== null;
-    this.isRough = frame?.isRough === true;
-    this.first.setGrowth(frame);
-    if (isNew) this.showVeil();
-    this.rig.setPose(this.isGrowing ? 'beds' : this.pose);
-    this.applyDim();
+    const { pair, rig } = this, isNew = pair.setGrowth(frame);
+    rig.setPose(pair.isGrowing ? 'beds' : pair.pose);
     // The camera turns to a growth that has come or gone, unless it looks at the beds already.
-    if (isNew && this.pose !== 'beds') this.rig.frame(false);
-    else this.rig.keepInView();
+    if (isNew && pair.pose !== 'beds') rig.frame(false);
+    else rig.keepInView();
     this.move();
   }
 
-  /** A growing sock is no old shape that waits, but may be one that is only hung up. */
-  private applyDim(): void {
-    for (const sock of this.socks()) sock.setDim(this.isGrowing ? (this.isRough ? DIM : 0) : this.dim);
+  setLit(lit: Lit | null): void { this.pair.first.setLit(lit); this.requestDraw(); }
+
+  setCut(share: number | null): void {
+    this.pair.setCut(share === null ? null : Math.min(1, Math.max(0, share)));
     this.requestDraw();
   }
 
-  setLit(lit: Lit | null): void { this.first.setLit(lit); this.requestDraw(); }
+  setInsideOut(isInsideOut: boolean): void {
+    this.pair.setInsideOut(isInsideOut);
+    this.requestDraw();
+  }
+
+  approach(loop: number, pixelsPerStitch: number): void {
+    const spot = this.pair.first.spotOf(loop);
+    if (spot !== null) this.rig.approach(spot, pixelsPerStitch);
+  }
 
   keepInView(): void { this.rig.keepInView(); }
 
@@ -152,25 +137,26 @@ class KnitView implements SockView {
   }
 
   setYarnColours(yarnColours: readonly string[]): void {
-    this.first.setYarnColours(yarnColours);
+    this.pair.first.setYarnColours(yarnColours);
     this.requestDraw();
   }
 
   setDimmed(isDimmed: boolean): void {
-    this.dim = isDimmed ? DIM : 0;
-    this.applyDim();
+    this.pair.setDimmed(isDimmed);
+    this.requestDraw();
   }
 
   setTheme(theme: Theme): void {
     this.theme = theme;
-    for (const part of [...this.socks(), this.backdrop, this.line, this.label, this.captions]) part.setScheme(SCHEMES[theme]);
+    this.pair.setTheme(theme);
+    for (const part of [this.backdrop, this.line, this.label, this.captions]) part.setScheme(SCHEMES[theme]);
     this.requestDraw();
   }
 
   showPreset(preset: ViewPreset): void { this.rig.show(preset, true); }
   reset(): void { this.rig.frame(true); }
   zoomBy(factor: number): void { this.rig.zoomBy(factor); }
-  lookAt(sections: ReadonlySet<number> | null): void { this.sections = sections; }
+  lookAt(sections: ReadonlySet<number> | null): void { this.pair.lookAt(sections); }
   orbitBy(azimuthRad: number, polarRad: number): void { this.rig.orbitBy(azimuthRad, polarRad); }
 
   showLine(points: Float64Array | null, label: string): void {
@@ -181,6 +167,9 @@ class KnitView implements SockView {
 
   onHover(callback: (hovered: HoveredLoop | null) => void): void { this.hoverCallback = callback; }
   onContext(callback: (state: 'lost' | 'restored') => void): void { this.contextCallback = callback; }
+
+  onDetail(callback: (level: DetailLevel) => void): void { this.detailCallback = callback; }
+  detail(): DrawnDetail { return this.drawn; }
 
   resize(): void {
     const width = Math.max(1, this.canvas.clientWidth), height = Math.max(1, this.canvas.clientHeight);
@@ -220,66 +209,13 @@ class KnitView implements SockView {
     for (const part of [this.rig, this.label, this.captions, this.renderer]) part.dispose();
   }
 
-  private socks(): readonly PlacedSock[] { return this.second === null ? [this.first] : [this.first, this.second]; }
-
-  private showSecond(companion: Companion): void {
-    const { fabric, grid, yarnColours, positions, pose, around = null, map = null } = companion;
-    const sock = this.second ??= this.addSecond();
-    if (sock.hasFabric(fabric)) sock.setYarnColours(yarnColours);
-    else sock.setFabric(fabric, grid, yarnColours);
-    sock.setPositions(positions, pose, around);
-    sock.setMap(map);
-  }
-
-  /** Of two socks over each other one is a veil: the second, unless the first has no map and the second has one. */
-  private showVeil(): void {
-    const { first, second } = this, companion = this.shownSecond() === null ? null : this.companion, isOver = companion !== null && this.arrangement === 'over';
-    if (second !== null) second.group.visible = companion !== null;
-    const isFirst = isOver && companion.map != null && !this.hasMap;
-    first.setIsVeil(isFirst);
-    second?.setIsVeil(isOver && !isFirst);
-    this.captions.show(companion === null ? null : [companion.firstLabel ?? pageWords().compare.thisSock, companion.label], isOver ? (isFirst ? 0 : 1) : -1);
-  }
-
-  private addSecond(): PlacedSock {
-    const sock = new PlacedSock();
-    sock.setScheme(SCHEMES[this.theme]);
-    sock.setFootLook(this.footLook);
-    sock.setDim(this.dim);
-    this.scene.add(sock.group);
-    return sock;
-  }
-
-  private dropSecond(): void {
-    if (this.second === null) return;
-    this.scene.remove(this.second.group);
-    this.second.dispose();
-    this.second = null;
-  }
-
-  /** The second sock, unless the first grows or has gone on to another pose and it has not. */
-  private shownSecond(): PlacedSock | null { return this.companion?.pose === this.pose && !this.isGrowing ? this.second : null; }
-
-  private placesFor(right: Vector): PairPlaces {
-    const second = this.shownSecond();
-    return second === null || this.arrangement === 'over' ? ONE_PLACE : placePair(this.first.points, second.points, right);
-  }
-
-  /** All points of all socks as they stand for a camera with these axes; beside each other both are framed whole, for their places are those of whole socks. */
-  private pointsFor({ right }: Axes): Float64Array {
-    const { first } = this, second = this.shownSecond();
-    if (second === null) return first.pointsIn(this.sections);
-    const sections = this.arrangement === 'over' ? this.sections : null, near = first.pointsIn(sections), other = second.pointsIn(sections), places = this.placesFor(right);
-    return Float64Array.from([...near, ...other], (value, i) => value + (i < near.length ? places.first : places.second)[i % 3]);
-  }
-
   private keepFreeOfCaptions(): void {
-    if (this.free !== null) this.rig.keepFree(this.free[0], this.free[1] + (this.second === null ? 0 : CAPTION_PIXELS));
+    if (this.free !== null) this.rig.keepFree(this.free[0], this.free[1] + (this.pair.hasSecond ? CAPTION_PIXELS : 0));
   }
 
   /** Frees what lies on the GPU; arrays, geometry and materials stay and are sent again when drawn. */
   private release(): void {
-    for (const part of [...this.socks(), this.backdrop, this.line]) part.dispose();
+    for (const part of [...this.pair.all(), this.backdrop, this.line]) part.dispose();
   }
 
   private readonly requestDraw = (): void => {
@@ -304,29 +240,44 @@ class KnitView implements SockView {
   private readonly onFrame = (time: number): void => {
     this.pending = 0;
     if (this.pointer) this.pick(this.pointer);
+    this.pace.begin(time);
     this.draw(time);
   };
 
   private draw(time: number): void {
     if (this.isLost || this.isDisposed) return;
     this.rig.advance(time);
-    const { first, rig: { camera } } = this, second = this.shownSecond();
-    const places = this.placesFor(this.rig.axes().right);
-    first.moveTo(places.first);
-    second?.moveTo(places.second);
+    const { pair, renderer, line, rig: { camera } } = this, { right } = this.rig.axes();
+    pair.place(right);
+    line.group.scale.y = pair.first.isTurned ? -1 : 1;
     this.scene.updateMatrixWorld();
     camera.updateMatrixWorld();
-    if (this.renderer.getPixelRatio() !== this.pixelRatio()) this.renderer.setPixelRatio(this.pixelRatio());
-    const { clientWidth, clientHeight } = this.canvas, ratio = this.renderer.getPixelRatio();
-    for (const sock of this.socks()) sock.prepare(camera, clientWidth, clientHeight, ratio);
-    this.line.setViewport(clientWidth, clientHeight, ratio, camera.near);
-    this.renderer.render(this.scene, camera);
-    this.label.place(this.line.middleInPicture(camera));
-    if (second !== null) {
-      const isOver = this.arrangement === 'over', [near, other] = [first, second].map((sock) => sock.pointsIn(isOver ? this.sections : null));
-      this.captions.place([{ points: near, place: places.first }, { points: other, place: places.second }], isOver, camera);
-    }
+    if (renderer.getPixelRatio() !== this.pixelRatio()) renderer.setPixelRatio(this.pixelRatio());
+    const details = this.prepare(), { clientWidth, clientHeight } = this.canvas;
+    line.setViewport(clientWidth, clientHeight, renderer.getPixelRatio(), camera.near);
+    renderer.render(this.scene, camera);
+    this.label.place(line.middleInPicture(camera));
+    pair.placeCaptions(camera, right);
     this.frames++;
+    this.tell(details);
+  }
+
+  /** Chooses what is drawn of each sock. */
+  private prepare(): readonly ClothDetail[] {
+    const { pair, pace, rig: { camera }, canvas: { clientWidth: width, clientHeight: height }, takenRatio } = this, socks = pair.shown();
+    const mostTriangles = YARN_TRIANGLES / socks.length, isTaken = takenRatio !== null;
+    const frame = {
+      camera, width, height, ratio: this.renderer.getPixelRatio(), detailRatio: isTaken ? takenRatio : pace.detailRatio(),
+      finest: isTaken ? Infinity : pace.finest(), isMoving: !isTaken && pace.isMoving, mostTriangles,
+    };
+    return socks.map((sock) => sock.prepare(frame));
+  }
+
+  private tell(details: readonly ClothDetail[]): void {
+    const { triangles, calls } = this.renderer.info.render, before = this.drawn.level;
+    const pieces = details.reduce((sum, detail) => sum + detail.pieces, 0), nearest = details.reduce((a, b) => (b.pixelsPerStitch > a.pixelsPerStitch ? b : a));
+    this.drawn = { pixelsPerStitch: nearest.pixelsPerStitch * (this.takenRatio ?? 1), level: nearest.level, triangles, calls, pieces };
+    if (nearest.level !== before && this.takenRatio === null) this.detailCallback(nearest.level);
   }
 
   /** Looks up the loop under the pointer with the next frame, or forgets it. */
@@ -334,7 +285,7 @@ class KnitView implements SockView {
     if (!at) {
       if (this.pointer) this.hoverCallback(null);
       this.pointer = null;
-      this.light(null, null);
+      this.light(null);
       return;
     }
     this.pointer = at;
@@ -342,25 +293,29 @@ class KnitView implements SockView {
   };
 
   private pick(at: { readonly x: number; readonly y: number }): void {
+    const picked = this.pickAt(at.x, at.y);
+    this.light(picked);
+    this.hoverCallback(picked === null ? null : { sock: picked.sock, loop: picked.loop, clientX: at.x, clientY: at.y });
+  }
+
+  private pickAt(clientX: number, clientY: number): PickedSock | null {
     const box = this.canvas.getBoundingClientRect();
-    const place = new Vector2((2 * (at.x - box.left)) / box.width - 1, 1 - (2 * (at.y - box.top)) / box.height);
+    const place = new Vector2((2 * (clientX - box.left)) / box.width - 1, 1 - (2 * (clientY - box.top)) / box.height);
     this.rig.camera.updateMatrixWorld();
     this.ray.setFromCamera(place, this.rig.camera);
-    const first = this.first.pick(this.ray.ray), second = this.shownSecond()?.pick(this.ray.ray) ?? null;
-    const isSecond = second !== null && (first === null || this.isSecondNearer(first, second));
-    this.light(isSecond ? null : first, isSecond ? second : null);
-    const picked = isSecond ? second : first;
-    this.hoverCallback(picked === null ? null : { sock: isSecond ? 'second' : 'first', loop: picked.loop, clientX: at.x, clientY: at.y });
+    return this.pair.pick(this.ray.ray);
   }
 
-  /** A veil is pointed at only where it stands out beyond the other. */
-  private isSecondNearer(first: PickedVertex, second: PickedVertex): boolean {
-    return this.arrangement === 'over' ? this.first.isVeiled : second.distance < first.distance;
+  /** Distance before the camera of what lies there, mm; null for nothing. */
+  private depthAt(clientX: number, clientY: number): number | null {
+    const picked = this.pickAt(clientX, clientY);
+    if (picked === null) return null;
+    const { forward } = this.rig.axes(), { direction } = this.ray.ray;
+    return picked.distance * (direction.x * forward[0] + direction.y * forward[1] + direction.z * forward[2]);
   }
 
-  private light(first: PickedVertex | null, second: PickedVertex | null): void {
-    const isFirstNew = this.first.light(first?.vertex ?? -1), isSecondNew = this.second?.light(second?.vertex ?? -1) ?? false;
-    if (isFirstNew || isSecondNew) this.requestDraw();
+  private light(picked: PickedSock | null): void {
+    if (this.pair.light(picked)) this.requestDraw();
   }
 
   /**

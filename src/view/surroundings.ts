@@ -75,6 +75,9 @@ export class Surroundings {
     this.reach = corners;
   }
 
+  /** The foot of a sock whose places are mirrored in y is. */
+  setMirrored(isMirrored: boolean): void { this.body.scale.y = isMirrored ? -1 : 1; }
+
   get hasBody(): boolean { return this.shown?.body != null; }
 
   /** Points that framing must keep in the picture beside the cloth: three entries each. */

@@ -10,8 +10,8 @@ const SLOPES = PLACES.map((t) => {
   return slopes;
 });
 
-/** Length (mm) of the span whose first control point is `first`, none of its points beyond `last`. */
-function spanLength(points: Float32Array, first: number, last: number): number {
+/** Length (mm) of the span of a line (POINT_STRIDE entries a control point) whose first control point is `first`, none of its points beyond `last`. */
+export function spanLength(points: Float32Array | Float64Array, first: number, last: number): number {
   let sum = 0;
   for (let g = 0; g < 3; g++) {
     let x = 0, y = 0, z = 0;

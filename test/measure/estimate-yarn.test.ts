@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { estimateYarn, findLoopLength } from '../../src/measure/estimate-yarn.ts';
+import { estimateYarn } from '../../src/measure/estimate-yarn.ts';
 import { knitSock } from '../../src/pipeline/knit-sock.ts';
 import type { SockFile } from '../../src/plan/sock-file.ts';
+import { findLoopLength } from '../../src/yarn/loop-length.ts';
 
 const FILE: SockFile = {
   gauge: { stitchesPer10cm: 30, rowsPer10cm: 42 },

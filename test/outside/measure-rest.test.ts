@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { findLoopLength } from '../../src/measure/estimate-yarn.ts';
+import { findLoopLength } from '../../src/yarn/loop-length.ts';
 import { measureRest } from '../../src/measure/measure-rest.ts';
 import type { Plan } from '../../src/plan/plan-types.ts';
 import { makePlan } from '../measure/make-plan.ts';

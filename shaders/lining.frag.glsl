@@ -1,0 +1,21 @@
+in vec3 v_positionView;
+in vec3 v_normalView;
+in vec3 v_colour;
+#if IS_CUT
+in float v_side;
+uniform float u_cut;
+#endif
+
+uniform float u_dim;
+uniform vec3 u_paper;
+
+out vec4 fragColour;
+
+// What is seen through the gaps of yarn: wool in the dark.
+void main() {
+#if IS_CUT
+  if (v_side < u_cut) discard;
+#endif
+  vec3 colour = lightWool(v_colour * 0.7, normalize(v_normalView), normalize(-v_positionView), 0.35, 0.4);
+  fragColour = vec4(toSrgb(mix(colour, u_paper, u_dim)), 1.0);
+}
