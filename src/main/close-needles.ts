@@ -1,5 +1,5 @@
 import { findLoopStays, type LoopStays } from '../machine/loop-stays.ts';
-import { findLoopLength } from '../measure/estimate-yarn.ts';
+import { findLoopLength } from '../yarn/loop-length.ts';
 import type { KnittedSock } from '../pipeline/result.ts';
 import { type Forming, prepareForming } from '../yarn/form-loops.ts';
 import { bedsOfPass, type FormNeedle, type KnittedPass, readFormNeedles, tellingNeedle, windowRound } from '../yarn/form-needles.ts';

@@ -1,9 +1,23 @@
-import { BufferAttribute, BufferGeometry } from 'three';
+import { BufferAttribute, BufferGeometry, GLSL3, RawShaderMaterial, Vector3 } from 'three';
+import light from '../../shaders/_light.glsl?raw';
+import plies from '../../shaders/_plies.glsl?raw';
+import fragment from '../../shaders/form.frag.glsl?raw';
+import vertex from '../../shaders/form.vert.glsl?raw';
 import type { FormScene } from '../yarn/form-scene.ts';
 import { centreLine } from '../yarn/spline.ts';
 import { PIECE_POINTS, type YarnLay } from '../yarn/yarn-lay.ts';
+import { shaderText } from './shader-text.ts';
 
-const SIDES = 10, STEPS = 3;
+const SIDES = 12, STEPS = 3;
+
+/** Yarn in so many colours; painted as other plain surfaces are (matte-mesh.ts). */
+export function createFormYarn(tones: number): RawShaderMaterial {
+  const vector = (): { value: Vector3 } => ({ value: new Vector3() });
+  return new RawShaderMaterial({
+    glslVersion: GLSL3, vertexShader: shaderText(vertex), fragmentShader: shaderText(light, plies, fragment), defines: { TONES: tones },
+    uniforms: { u_tones: { value: Array.from({ length: tones }, () => new Vector3()) }, u_paper: vector(), u_key: vector(), u_sky: vector(), u_ground: vector(), u_rim: vector() },
+  });
+}
 
 /** Tubes round the yarn of a close-up, made anew at every moment: a few thousand points. */
 export class FormTubes {
@@ -13,6 +27,8 @@ export class FormTubes {
   private readonly pieces: readonly number[];
   private readonly positions: BufferAttribute;
   private readonly normals: BufferAttribute;
+  private readonly tangents: BufferAttribute;
+  private readonly skin: BufferAttribute;
 
   /** `inflate`: so much thicker than the yarn, mm, for its outline. */
   constructor(scene: FormScene, private readonly inflate: number) {
@@ -29,6 +45,10 @@ export class FormTubes {
     this.starts = starts;
     this.positions = new BufferAttribute(new Float32Array(3 * SIDES * rings), 3);
     this.normals = new BufferAttribute(new Float32Array(3 * SIDES * rings), 3);
+    this.tangents = new BufferAttribute(new Float32Array(3 * SIDES * rings), 3);
+    this.skin = new BufferAttribute(new Float32Array(4 * SIDES * rings), 4);
+    this.geometry.setAttribute('a_tangent', this.tangents);
+    this.geometry.setAttribute('a_skin', this.skin);
     this.geometry.setIndex(index);
     this.geometry.setAttribute('position', this.positions);
     this.geometry.setAttribute('a_normal', this.normals);
@@ -42,8 +62,7 @@ export class FormTubes {
       const line = centreLine(lay, lengthStart[k], lengthStart[k + 1], STEPS);
       this.sweep(line, this.starts[k], lay.diameterMm[yarn[lengthStart[k]]] / 2 + this.inflate);
     }
-    this.positions.needsUpdate = true;
-    this.normals.needsUpdate = true;
+    for (const attribute of [this.positions, this.normals, this.tangents, this.skin]) attribute.needsUpdate = true;
   }
 
   /** Other colours of the pieces. */
@@ -55,15 +74,16 @@ export class FormTubes {
 
   /** A ring at every point of a line, each turned as little as may be against the one before. */
   private sweep(line: Float64Array, first: number, radius: number): void {
-    const last = line.length / 3 - 1, positions = this.positions.array, normals = this.normals.array;
-    let ux = 0, uy = 0.6, uz = 0.8;
+    const last = line.length / 3 - 1, positions = this.positions.array, normals = this.normals.array, tangents = this.tangents.array, skin = this.skin.array;
+    let along = 0, ux = 0, uy = 0.6, uz = 0.8;
     for (let i = 0; i <= last; i++) {
       const a = 3 * Math.max(0, i - 1), b = 3 * Math.min(last, i + 1);
       let tx = line[b] - line[a], ty = line[b + 1] - line[a + 1], tz = line[b + 2] - line[a + 2];
       const length = Math.sqrt(tx * tx + ty * ty + tz * tz) || 1;
       tx /= length; ty /= length; tz /= length;
-      const along = ux * tx + uy * ty + uz * tz;
-      ux -= along * tx; uy -= along * ty; uz -= along * tz;
+      if (i > 0) along += Math.sqrt((line[3 * i] - line[3 * i - 3]) ** 2 + (line[3 * i + 1] - line[3 * i - 2]) ** 2 + (line[3 * i + 2] - line[3 * i - 1]) ** 2);
+      const lean = ux * tx + uy * ty + uz * tz;
+      ux -= lean * tx; uy -= lean * ty; uz -= lean * tz;
       const size = Math.sqrt(ux * ux + uy * uy + uz * uz);
       if (size < 1e-6) [ux, uy, uz] = Math.abs(tx) < 0.9 ? [0, -tz, ty] : [tz, 0, -tx];
       const unit = Math.sqrt(ux * ux + uy * uy + uz * uz) || 1;
@@ -72,6 +92,9 @@ export class FormTubes {
       for (let s = 0; s < SIDES; s++) {
         const angle = (2 * Math.PI * s) / SIDES, c = Math.cos(angle), d = Math.sin(angle), at = 3 * (SIDES * (first + i) + s);
         const nx = c * ux + d * vx, ny = c * uy + d * vy, nz = c * uz + d * vz;
+        tangents[at] = tx; tangents[at + 1] = ty; tangents[at + 2] = tz;
+        const own = 4 * (SIDES * (first + i) + s);
+        skin[own] = c; skin[own + 1] = d; skin[own + 2] = along; skin[own + 3] = radius;
         normals[at] = nx; normals[at + 1] = ny; normals[at + 2] = nz;
         positions[at] = line[3 * i] + radius * nx; positions[at + 1] = line[3 * i + 1] + radius * ny; positions[at + 2] = line[3 * i + 2] + radius * nz;
       }

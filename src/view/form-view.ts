@@ -3,7 +3,7 @@ import { type FormedLoops, type Forming, sideOfBed } from '../yarn/form-loops.ts
 import { NEEDLE } from '../machine/codes.ts';
 import { linearColour, type Rgb, SCHEMES, woolColours } from './colour.ts';
 import { FormNeedleMesh, STEEL } from './form-needle.ts';
-import { FormTubes } from './form-tubes.ts';
+import { createFormYarn, FormTubes } from './form-tubes.ts';
 import { createMatteMaterial, paintMatte, solidGeometry } from './matte-mesh.ts';
 import { SolidBuilder } from './solid-builder.ts';
 import type { Theme } from './sock-view-types.ts';
@@ -134,7 +134,7 @@ class CloseView implements FormView {
     if (forming === null) return;
     this.clear();
     const { scene, size, halfGap } = forming, { needles, pitchMm, diameterMm } = scene.source, tones = LOOKS * this.colours.length;
-    const wool = createMatteMaterial({ tones, isNeedle: false, fades: false });
+    const wool = createFormYarn(tones);
     this.yarn.push(wool);
     const thickest = Math.max(...diameterMm);
     this.tubes = [new FormTubes(scene, 0), new FormTubes(scene, OUTLINE * thickest)];

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { LOOP, NEEDLE } from '../../src/machine/codes.ts';
 import { findLoopStays } from '../../src/machine/loop-stays.ts';
-import { findLoopLength } from '../../src/measure/estimate-yarn.ts';
+import { findLoopLength } from '../../src/yarn/loop-length.ts';
 import { knitSock } from '../../src/pipeline/knit-sock.ts';
 import { formLoops, type Forming, momentOf, prepareForming, sideOfBed } from '../../src/yarn/form-loops.ts';
 import { bedsOfPass, readFormNeedles, tellingNeedle, windowRound } from '../../src/yarn/form-needles.ts';
