@@ -16,6 +16,7 @@ import type { Cupboard, Keeper } from './main/keep.ts';
 import { exposePageHook } from './main/page-hook.ts';
 import { createStore } from './main/page-store.ts';
 import type { PageStore } from './main/page-store.ts';
+import { createLaidDesk } from './main/laid-desk.ts';
 import { createLessonWay } from './main/lesson-way.ts';
 import { createRooms } from './main/rooms.ts';
 import { readSettings } from './main/settings.ts';
@@ -61,6 +62,7 @@ import { pageWords, setPageLanguage } from './words/page-words.ts';
 import { client } from './worker/client.ts';
 import { growthClient } from './worker/growth-client.ts';
 import { openWorker } from './worker/open-worker.ts';
+import { weighClient } from './worker/weigh-client.ts';
 import './styles/page.css';
 
 /** The one owner of the page's state: panels propose, the pipeline answers, everything is drawn from one state. */
@@ -99,7 +101,7 @@ function startPage(first: FirstSock, shelf: SockShelf, places: readonly [Cupboar
     },
   });
   const { openSock } = files;
-  parts.push({ render: (state) => { showTheme(isDark(state), view); } }, { render: ({ knitted }) => { growth.setSock(knitted); } }, scrub);
+  parts.push({ render: (state) => { showTheme(isDark(state), view); } }, { render: ({ knitted }) => { growth.setSock(knitted); } }, scrub, createLaidDesk(store, weighClient(openWorker)));
   parts.push({ render: (state) => { picture?.setLayer(shownLayer(state)); } }, { render: ({ settings }) => { view?.setFootLook(settings.footLook); } });
   parts.push(...buildPanels({ store, deskOf, choose, choosePass, compareWith: (file) => { compare.compareWith(file); }, view, picture, growth }));
   const compare = createCompareRoom({ host: byId('compare'), store, keeper, picture, deskOf, choose, openSock });

@@ -1,7 +1,7 @@
 import type { Problem } from '../base/problem.ts';
 import type { DifferenceMap } from '../choose/comparison.ts';
 import type { Measures } from '../measure/measures.ts';
-import type { KnittedSock, PosedSock } from '../pipeline/result.ts';
+import type { KnittedSock, LaidYarn, PosedSock } from '../pipeline/result.ts';
 import type { Derivation, Plan, PlannedFoot } from '../plan/plan-types.ts';
 import type { SockFile } from '../plan/sock-file.ts';
 import type { PoseName } from '../shape/pose.ts';
@@ -84,6 +84,9 @@ export interface CompanionState {
   readonly shape: ShapeState;
 }
 
+/** Yarn along the loops of a sock (`key`: laidKey), and the pose at rest in which it was measured. */
+export interface LaidState { readonly key: string; readonly pose: PoseName; readonly yarns: readonly LaidYarn[] }
+
 /** Everything that the panels show. Owned by src/main.ts; panels only read it. */
 export interface PageState {
   /** The sock's own name in the person's list, by which what belongs to it can be kept. */
@@ -100,6 +103,8 @@ export interface PageState {
   /** Null until the shape belongs to `knitted` and the chosen pose. */
   readonly posed: PosedSock | null;
   readonly shape: ShapeState;
+  /** What was measured last, of this sock or of one before it (laidOf tells); null or missing before there was any. */
+  readonly laid?: LaidState | null;
   /** Of a second sock in the same pose; null or missing while there is none. */
   readonly difference?: DifferenceMap | null;
   readonly settings: Settings;

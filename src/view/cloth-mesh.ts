@@ -25,7 +25,7 @@ const GLASS = 0.3;
 export type ClothLook = 'solid' | 'glass' | 'veil';
 
 /** What rays can hit of a cloth. */
-export interface Pickable { readonly picker: Picker; readonly cloth: ClothGeometry; readonly fabric: Fabric }
+export interface Pickable { readonly picker: Picker; readonly cloth: ClothGeometry; readonly fabric: Fabric; readonly cutY: number | null }
 
 /** Thickness of a yarn of which none is told, in stitches: a washed plain fabric's (yarn/yarn-size.ts at 30 x 42 in 10 cm and 420 m in 100 g). */
 const USUAL_DIAMETER = 0.27;
@@ -80,8 +80,8 @@ export class ClothMesh {
     this.waiting = { fabric, grid, diametersMm: thicknesses(fabric, colours, diametersMm), colours: woolColours(colours) };
   }
 
-  /** Three entries a vertex of the last fabric set, mm. */
-  setPositions(positions: Float64Array): void {
+  /** Three entries a vertex of the last fabric set, mm; `isFlat`: those of a sock laid flat. */
+  setPositions(positions: Float64Array, isFlat: boolean): void {
     if (this.waiting) {
       this.colours = this.waiting.colours;
       this.source = this.waiting;
@@ -92,7 +92,7 @@ export class ClothMesh {
     this.picker = null;
     if (loaded !== null && source !== null) {
       loaded.pose(positions);
-      this.shape = { part: loaded.fabric, positions, upToPass: null, within: () => loaded.within() };
+      this.shape = { part: loaded.fabric, positions, isFlat, upToPass: null, within: () => loaded.within() };
       if (this.growing === null) this.lie(source, this.shape);
     }
     this.group.visible = this.shown !== null;
@@ -118,7 +118,7 @@ export class ClothMesh {
       }
       const { growing } = this, part = growing.grow(frame.pass, frame.positions), { fabric } = growing;
       const diametersMm = thicknesses(fabric, frame.yarnColours, frame.diametersMm ?? []);
-      this.lie({ fabric, grid: frame.grid, diametersMm }, { part, positions: frame.positions, upToPass: frame.pass, within: () => growing.within() });
+      this.lie({ fabric, grid: frame.grid, diametersMm }, { part, positions: frame.positions, isFlat: false, upToPass: frame.pass, within: () => growing.within() });
     }
     this.picker = null;
     this.group.visible = this.shown !== null;
@@ -230,7 +230,7 @@ export class ClothMesh {
     const { shown } = this;
     if (!shown) return null;
     this.picker ??= buildPicker(shown.drawnIndex(), shown.posed.positions);
-    return { picker: this.picker, cloth: { ...shown.cloth, index: this.picker.index }, fabric: shown.fabric };
+    return { picker: this.picker, cloth: { ...shown.cloth, index: this.picker.index }, fabric: shown.fabric, cutY: this.cutY };
   }
 
   /** Frees the GPU's part; a later drawing sends it again. */

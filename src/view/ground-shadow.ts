@@ -2,6 +2,7 @@ import {
   type Camera, CustomBlending, DataTexture, GLSL3, LinearFilter, Mesh, OneFactor, OneMinusSrcAlphaFactor, PlaneGeometry, RawShaderMaterial, RedFormat,
   UnsignedByteType, Vector3,
 } from 'three';
+import shadow from '../../shaders/_shadow.glsl?raw';
 import fragment from '../../shaders/shadow.frag.glsl?raw';
 import vertex from '../../shaders/shadow.vert.glsl?raw';
 import type { Scheme } from './colour.ts';
@@ -25,7 +26,7 @@ export class GroundShadow {
 
   constructor() {
     this.mesh = new Mesh(new PlaneGeometry(1, 1), new RawShaderMaterial({
-      glslVersion: GLSL3, vertexShader: shaderText(vertex), fragmentShader: shaderText(fragment),
+      glslVersion: GLSL3, vertexShader: shaderText(vertex), fragmentShader: shaderText(shadow, fragment),
       depthWrite: false, transparent: true,
       blending: CustomBlending, blendSrc: OneFactor, blendDst: OneMinusSrcAlphaFactor,
       uniforms: { u_darkness: { value: this.darkness }, u_colour: { value: new Vector3() }, u_strength: { value: 0 } },

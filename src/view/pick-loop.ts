@@ -62,8 +62,8 @@ function hitTriangle(p: Float32Array, a: number, b: number, c: number, o: ArrayL
   return t > 0 ? [t, u, v] : null;
 }
 
-/** Nearest triangle along a ray (unit direction), or null. */
-export function castRay(picker: Picker, origin: ArrayLike<number>, direction: ArrayLike<number>): Hit | null {
+/** Nearest triangle along a ray (unit direction) that it meets at no smaller y than the least, or null. */
+export function castRay(picker: Picker, origin: ArrayLike<number>, direction: ArrayLike<number>, leastY = -Infinity): Hit | null {
   const { index, positions, spheres } = picker;
   let best: Hit | null = null;
   for (let block = 0; 4 * block < spheres.length; block++) {
@@ -71,7 +71,7 @@ export function castRay(picker: Picker, origin: ArrayLike<number>, direction: Ar
     const from = 3 * BLOCK * block, to = Math.min(index.length, from + 3 * BLOCK);
     for (let i = from; i < to; i += 3) {
       const hit = hitTriangle(positions, 3 * index[i], 3 * index[i + 1], 3 * index[i + 2], origin, direction);
-      if (hit && (best === null || hit[0] < best.distance)) best = { at: i, distance: hit[0], u: hit[1], v: hit[2] };
+      if (hit && origin[1] + hit[0] * direction[1] >= leastY && (best === null || hit[0] < best.distance)) best = { at: i, distance: hit[0], u: hit[1], v: hit[2] };
     }
   }
   return best;

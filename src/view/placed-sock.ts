@@ -16,7 +16,7 @@ const NO_POINTS = new Float64Array(0);
 const REACH_STEP_MM = 60;
 
 /** Thickness of cloth on either side of its middle that the cut runs through too, mm. */
-const CUT_MARGIN_MM = 1.2;
+const CUT_MARGIN_MM = 2.5;
 
 /** A vertex under the pointer, its loop, and how far it is from the eye. */
 export interface PickedVertex { readonly vertex: number; readonly loop: number; readonly distance: number }
@@ -26,7 +26,7 @@ export class PlacedSock {
   readonly group = new Group();
   private readonly cloth = new ClothMesh();
   private readonly surroundings = new Surroundings();
-  private readonly shadow = new GroundShadow();
+  readonly shadow = new GroundShadow();
   private areaMm2 = 8;
   private fabric: Fabric | null = null;
   private hovered = -1;
@@ -81,7 +81,7 @@ export class PlacedSock {
   private lie(): void {
     const isTurned = this.isInsideOut && this.pose !== 'beds';
     this.positions = isTurned ? mirrored(this.given) : this.given;
-    this.cloth.setPositions(this.positions);
+    this.cloth.setPositions(this.positions, this.pose === 'flat');
     this.surroundings.setMirrored(isTurned);
     this.showTurned();
     if (this.growthReach === null) this.surround();
@@ -184,7 +184,7 @@ export class PlacedSock {
   pick({ origin, direction }: Ray): PickedVertex | null {
     const target = this.cloth.pickable();
     if (!target) return null;
-    const hit = castRay(target.picker, origin.clone().sub(this.group.position).toArray(), direction.toArray());
+    const hit = castRay(target.picker, origin.clone().sub(this.group.position).toArray(), direction.toArray(), target.cutY ?? -Infinity);
     const vertex = hit ? nearestVertex(target.cloth, hit) : -1;
     return hit && vertex >= 0 ? { vertex, loop: target.fabric.vertexLoop[vertex], distance: hit.distance } : null;
   }

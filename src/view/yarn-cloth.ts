@@ -6,6 +6,7 @@ import { threadYarn } from '../yarn/thread-yarn.ts';
 import type { ClothUniforms } from './cloth-material.ts';
 import type { DrawnFrame } from './drawn-frame.ts';
 import { LaidYarn, type Within, type YarnPaint } from './laid-yarn.ts';
+import type { PicturePart } from './sock-view-types.ts';
 import { HALO, levelFor, RELIEF_SIDES, YARN_LEVELS } from './yarn-levels.ts';
 import { createYarnMaterial, createYarnUniforms } from './yarn-material.ts';
 import { tubeGeometry } from './yarn-tube.ts';
@@ -16,8 +17,14 @@ const QUICK_LAY_MS = 45;
 /** Cloth whose yarn can be laid; `diametersMm` by grid.yarn. */
 export interface YarnSource { readonly fabric: Fabric; readonly grid: StitchGrid; readonly diametersMm: readonly number[] }
 
-/** How it lies: as much of the fabric as there is, its places (three entries a vertex, mm), and after which pass, null for a finished piece. */
-export interface YarnShape { readonly part: Fabric; readonly positions: Float64Array; readonly upToPass: number | null; readonly within: () => Within }
+/** How it lies: as much of the fabric as there is, its places (three entries a vertex, mm), whether between two plates, and after which pass, null for a finished piece. */
+export interface YarnShape {
+  readonly part: Fabric;
+  readonly positions: Float64Array;
+  readonly isFlat: boolean;
+  readonly upToPass: number | null;
+  readonly within: () => Within;
+}
 
 /** The yarn of a cloth as tubes, all in one draw call. It is laid when it is first to be seen, and laid anew only after the cloth has moved. */
 export class YarnCloth {
@@ -101,10 +108,10 @@ export class YarnCloth {
     this.laid?.dispose();
   }
 
-  private lay(source: YarnSource, { part, positions, upToPass, within }: YarnShape): void {
+  private lay(source: YarnSource, { part, positions, isFlat, upToPass, within }: YarnShape): void {
     const begun = performance.now(), { grid, diametersMm } = source, thread = this.laid?.thread != null && upToPass === this.threadedTo ? this.laid.thread : threadYarn(grid, { upToPass });
     this.laid ??= this.makeRoom(source, thread.pieceCount);
-    this.laid.fill(layYarn({ fabric: part, grid, thread, diameterMm: Float64Array.from(diametersMm) }, positions), within());
+    this.laid.fill(layYarn({ fabric: part, grid, thread, diameterMm: Float64Array.from(diametersMm) }, positions, { isFlat }), within());
     if (this.paint !== null) this.laid.paint(this.paint);
     if (this.places !== null) this.laid.map(this.places);
     this.threadedTo = upToPass;
@@ -130,9 +137,10 @@ export class YarnCloth {
     this.mesh.visible = false;
   }
 
-  /** The picture's sides, and the plane of the cut, in the fabric's own space. */
-  private planes({ camera }: DrawnFrame): number[] {
+  /** The sides of the picture or of its part, and the plane of the cut, in the fabric's own space. */
+  private planes({ camera, part }: DrawnFrame): number[] {
     const toClip = new Matrix4().multiplyMatrices(camera.projectionMatrix, camera.matrixWorldInverse).multiply(this.mesh.matrixWorld);
+    if (part !== null) toClip.premultiply(cropTo(part));
     const planes = new Frustum().setFromProjectionMatrix(toClip).planes.flatMap(({ normal, constant }) => [...normal.toArray(), constant]);
     return this.cutY === null ? planes : [...planes, 0, 1, 0, -this.cutY];
   }
@@ -144,4 +152,10 @@ export class YarnCloth {
     this.materials.set(key, made);
     return made;
   }
+}
+
+/** Brings a part of the picture to where the whole lies, -1 to 1 both ways. */
+function cropTo({ left, top, width, height, wholeWidth, wholeHeight }: PicturePart): Matrix4 {
+  const x = wholeWidth / width, y = wholeHeight / height, right = (2 * left + width) / wholeWidth - 1, up = 1 - (2 * top + height) / wholeHeight;
+  return new Matrix4().set(x, 0, 0, -x * right, 0, y, 0, -y * up, 0, 0, 1, 0, 0, 0, 0, 1);
 }

@@ -108,7 +108,7 @@ describe('yarn near the eye', () => {
       const { triangles, calls, level, pixelsPerStitch } = await detailOf(page);
       most = Math.max(most, triangles);
       expect(pixelsPerStitch).toBeGreaterThan(0.9 * pixels);
-      if (level === 'yarn') expect(calls).toBeLessThanOrEqual(4);
+      if (level === 'yarn') expect(calls).toBeLessThanOrEqual(3);
     }
     expect(most).toBeLessThanOrEqual(1_500_000);
     expect(await page.evaluate(() => window.picture!.contexts)).toEqual(['blend', 'yarn']);
