@@ -10,6 +10,7 @@ import { describeWork, type WorkWords } from '../sheet/describe-work.ts';
 import { labelNeedle } from '../sheet/needle-label.ts';
 import type { Lit } from '../view/sock-view-types.ts';
 import { pageWords } from '../words/page-words.ts';
+import { createCloseUp } from './close-up.ts';
 import { createFinishedShapes } from './finished-shapes.ts';
 import type { GrowthState } from './growth-desk.ts';
 import { listenToPassKeys } from './pass-keys.ts';
@@ -36,7 +37,7 @@ export function createPassesRoom({ host, store, growth, view, choosePass }: Room
     beds: createBedCard(frame.beds, { point, pick }), work: createWorkCard(frame.work),
     finished: createFinishedCard(frame.finished, { point, goTo: (loop, pass) => { pick(loop); place.goTo(pass); } }), way: createWayBar(frame.way, place),
   };
-  const tween = createTween(cards.beds.setWay), keys = listenToPassKeys(place);
+  const tween = createTween(cards.beds.setWay), keys = listenToPassKeys(place), closeUp = createCloseUp(host, frame.beds);
   growth.onState((state) => { setText(frame.growth, growthWords(state)); });
   let book: PassesBook | null = null, laid: FinishedSock | null = null, stop = -1, litKey = '';
 
@@ -55,6 +56,7 @@ export function createPassesRoom({ host, store, growth, view, choosePass }: Room
     if (key !== litKey) view?.setLit(litOf(opened, stop, spot < 0 ? picked : [spot, ...picked], picked[0] ?? null));
     litKey = key;
     book = opened;
+    closeUp.render(state, opened.knitted, opened.items[stop].kind === 'pass' ? stop : null);
   };
   return {
     render: (state) => {
@@ -71,6 +73,7 @@ export function createPassesRoom({ host, store, growth, view, choosePass }: Room
       place.halt();
       tween.stop();
       keys.deafen();
+      closeUp.leave();
       shapes.stop();
       growth.show(null);
       view?.setLit(null);
