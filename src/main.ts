@@ -2,6 +2,8 @@ import { readTolerance } from './choose/read-tolerance.ts';
 import { nearestShoeSize } from './foot/shoe-size.ts';
 import { createBedsScrub } from './main/beds-scrub.ts';
 import { readCompanion } from './main/companion-desk.ts';
+import { createCloseLook } from './main/close-look.ts';
+import type { CloseLook } from './main/close-look.ts';
 import { createCompareRoom } from './main/compare-room.ts';
 import { dressPage } from './main/dress-page.ts';
 import { createFitRoom } from './main/fit-room.ts';
@@ -10,12 +12,14 @@ import { examples, findFirstSock } from './main/first-sock.ts';
 import type { FirstSock } from './main/first-sock.ts';
 import { createGrowthDesk } from './main/growth-desk.ts';
 import type { GrowthDesk } from './main/growth-desk.ts';
-import { SCALES } from './main/layer-map.ts';
+import { scaleOf } from './main/layer-map.ts';
 import { createKeeper } from './main/keep.ts';
+import { listenToPicks } from './main/pick-pointer.ts';
 import type { Cupboard, Keeper } from './main/keep.ts';
 import { exposePageHook } from './main/page-hook.ts';
 import { createStore } from './main/page-store.ts';
 import type { PageStore } from './main/page-store.ts';
+import { createLaidDesk } from './main/laid-desk.ts';
 import { createLessonWay } from './main/lesson-way.ts';
 import { createRooms } from './main/rooms.ts';
 import { readSettings } from './main/settings.ts';
@@ -30,11 +34,14 @@ import type { SockPicture } from './main/sock-picture.ts';
 import { createSockShelf } from './main/sock-shelf.ts';
 import type { SockShelf } from './main/sock-shelf.ts';
 import { findPresent } from './main/sock-sessions.ts';
+import { createStitchDesk } from './main/stitch-desk.ts';
+import type { StitchDesk } from './main/stitch-desk.ts';
 import { createSwatchRoom } from './main/swatch-room.ts';
 import { createCautionList } from './panel/caution-list.ts';
 import { nextLayer, shownLayer } from './panel/cloth-layers.ts';
 import { createDeck } from './panel/deck.ts';
 import { createLoopReadout } from './panel/loop-readout.ts';
+import { createLookBar } from './panel/look-bar.ts';
 import { createMapCard } from './panel/map-card.ts';
 import { createMeasuresCard } from './panel/measures-card.ts';
 import type { MeasureHooks } from './panel/measures-card.ts';
@@ -61,6 +68,7 @@ import { pageWords, setPageLanguage } from './words/page-words.ts';
 import { client } from './worker/client.ts';
 import { growthClient } from './worker/growth-client.ts';
 import { openWorker } from './worker/open-worker.ts';
+import { weighClient } from './worker/weigh-client.ts';
 import './styles/page.css';
 
 /** The one owner of the page's state: panels propose, the pipeline answers, everything is drawn from one state. */
@@ -74,7 +82,7 @@ function startPage(first: FirstSock, shelf: SockShelf, places: readonly [Cupboar
   const picture = view === null ? null : createSockPicture(view);
   const growth = createGrowthDesk(view, growthClient(openWorker));
   // Built before the panels, and told of the sock after them: the first render shows all of it.
-  const deskOf = (): SockDesk => desk;
+  const deskOf = (): SockDesk => desk, steps = { undo: () => { desk.undo(); }, redo: () => { desk.redo(); } };
   const choose = (change: Partial<Settings>): void => {
     const before = store.state().settings;
     store.update({ settings: { ...before, ...change } });
@@ -99,26 +107,27 @@ function startPage(first: FirstSock, shelf: SockShelf, places: readonly [Cupboar
     },
   });
   const { openSock } = files;
-  parts.push({ render: (state) => { showTheme(isDark(state), view); } }, { render: ({ knitted }) => { growth.setSock(knitted); } }, scrub);
+  parts.push({ render: (state) => { showTheme(isDark(state), view); } }, { render: ({ knitted }) => { growth.setSock(knitted); } }, scrub, createLaidDesk(store, weighClient(openWorker)));
   parts.push({ render: (state) => { picture?.setLayer(shownLayer(state)); } }, { render: ({ settings }) => { view?.setFootLook(settings.footLook); } });
-  parts.push(...buildPanels({ store, deskOf, choose, choosePass, compareWith: (file) => { compare.compareWith(file); }, view, picture, growth }));
+  const stitches = createStitchDesk({ store, view, canvas: byId<HTMLCanvasElement>('sock'), choose, choosePass, hostOf: (room) => byId(room === 'chart' ? 'room-chart' : 'stage') });
+  const closer = createCloseLook(view, store.state, choose, stitches.lookedAt);
+  parts.push(...buildPanels({ store, deskOf, choose, choosePass, compareWith: (file) => { compare.compareWith(file); }, view, picture, growth, stitches, closer }));
   const compare = createCompareRoom({ host: byId('compare'), store, keeper, picture, deskOf, choose, openSock });
   const sizes = createSizesRoom(() => desk.knittable(), openSock);
   const swatches = createSwatchRoom(store.state, (file) => { desk.propose(file, null); });
   parts.push(...compare.parts, sizes, swatches, ...files.parts);
   parts.push(createRoomTabs(byId('top-bar'), (room) => { choose({ room }); }));
   const topBar = createTopBar(byId('top-bar'), {
-    ...files.bar, examples: examples(), openSocks: lesson.outside(files.bar.openSocks), openSizes: lesson.outside(sizes.open), openSwatches: lesson.outside(swatches.open),
-    undo: () => { desk.undo(); }, redo: () => { desk.redo(); },
+    ...files.bar, ...steps, examples: examples(), openSocks: lesson.outside(files.bar.openSocks), openSizes: lesson.outside(sizes.open), openSwatches: lesson.outside(swatches.open),
   });
   const language = { store, keeper, keepSock: keptBy(files.deskTools.keep, shelf) };
   parts.push(topBar, createSettingsDialog(byId('top-bar'), { choose, changeLanguage: (chosen) => changeLanguage(chosen, language) }), createSkipLink(byId<HTMLAnchorElement>('skip-link')));
   const rooms = createRooms(pageOf(), (name) => byId(`room-${name}`), { store, keeper, view, picture, growth, deskOf, choose, choosePass, openSock, poseAgain });
-  parts.push(rooms);
+  parts.push(rooms, stitches, closer);
   dark.addEventListener('change', () => { store.update({}); });
   listenToShortcuts({
-    undo: () => { desk.undo(); }, redo: () => { desk.redo(); }, save: files.bar.save,
-    nextLayer: () => { choose({ layer: nextLayer(store.state()) }); },
+    ...steps, save: files.bar.save, nextLayer: () => { choose({ layer: nextLayer(store.state()) }); },
+    enterStitch: stitches.enter, lookCloser: closer.show, cutFurther: closer.cutFurther, turnInsideOut: closer.turnInsideOut,
   });
   exposePageHook(store.state, () => view);
   const desk = createSockDesk(first.file, { store, ...files.deskTools, work: client(openWorker), picture: () => picture, hungAt: growth.positionsAt });
@@ -146,9 +155,11 @@ interface PanelTools {
   readonly view: SockView | null;
   readonly picture: SockPicture | null;
   readonly growth: GrowthDesk;
+  readonly stitches: StitchDesk;
+  readonly closer: CloseLook;
 }
 
-function buildPanels({ store, deskOf, choose, choosePass, compareWith, view, picture, growth }: PanelTools): { render(state: PageState): void }[] {
+function buildPanels({ store, deskOf, choose, choosePass, compareWith, view, picture, growth, stitches, closer }: PanelTools): { render(state: PageState): void }[] {
   const showLine: MeasureHooks['showLine'] = (line) => { view?.showLine(line?.points ?? null, line?.label ?? ''); };
   const fit = createFitRoom({ host: byId('fit'), store, deskOf, choose, showLine });
   const panel = createPanel(byId('panel'), {
@@ -157,16 +168,18 @@ function buildPanels({ store, deskOf, choose, choosePass, compareWith, view, pic
     choose, showHowToMeasure: fit.showHowToMeasure, rangesOf: rangesFor, defaults: DEFAULTS, shoeSizeOf: nearestShoeSize,
   });
   const readout = createLoopReadout(byId('stage'));
+  const picks = listenToPicks(byId<HTMLCanvasElement>('sock'), stitches.pickAt);
   view?.onHover((hovered) => {
+    picks.hover(hovered);
     const { settings, spot } = store.state(), read = hovered === null ? null : picture?.readAt(hovered) ?? null, loop = hovered?.sock === 'first' ? hovered.loop : null;
     // What is known of the cloth is of its pose, and not of the sock as it grows.
     readout.show(hovered, read === null || growth.state().pass === null ? read : { ...read, reading: null }, settings.lengthUnit);
     if (settings.room !== 'shape' && loop !== (spot?.loop ?? null)) store.update({ spot: loop === null ? null : { loop, from: 'picture' } });
   });
   const mapCard = createMapCard(byId('stage'), {
-    scales: SCALES, placeOf: placeOnScale,
+    scaleOf, placeOf: placeOnScale,
     chooseLayer: (layer) => { choose({ layer }); }, chooseFootLook: (footLook) => { choose({ footLook }); },
-  });
+  }, createLookBar(closer.hooks));
   keepButtonsClear(byId('stage-top'), mapCard.element, view);
   const pages = { measures: byId('deck-measures'), fit: byId('fit'), compare: byId('compare') };
   return [
@@ -185,7 +198,7 @@ function buildPanels({ store, deskOf, choose, choosePass, compareWith, view, pic
     createStageBar(byId('stage-top'), byId('stage-bottom'), {
       choosePose: (pose) => { choose({ pose }); },
       showPreset: (preset) => { view?.showPreset(preset); },
-      reset: () => { view?.reset(); },
+      reset: closer.showWhole,
       zoomBy: (factor) => { view?.zoomBy(factor); },
       showLarge: (isLarge) => { pageOf().classList.toggle('is-large', isLarge); },
     }),
@@ -199,6 +212,8 @@ function buildPanels({ store, deskOf, choose, choosePass, compareWith, view, pic
 function keepButtonsClear(top: HTMLElement, foot: HTMLElement, view: SockView | null): void {
   const stage = byId('stage'), gap = 8;
   const observer = new ResizeObserver(() => {
+    stage.style.setProperty('--stage-top', `${top.offsetTop + top.offsetHeight + gap}px`);
+    stage.style.setProperty('--stage-foot', `${foot.offsetHeight === 0 ? gap : stage.clientHeight - foot.offsetTop + gap}px`);
     // What is not shown has no place of its own and covers nothing.
     view?.keepFree(top.offsetTop + top.offsetHeight + gap, foot.offsetHeight === 0 ? gap : stage.clientHeight - foot.offsetTop + gap);
   });

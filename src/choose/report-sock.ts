@@ -3,8 +3,9 @@ import type { FitAnswer, WornSummary } from '../measure/fit-answer.ts';
 import type { StretchSummary } from '../measure/measure-stretch.ts';
 import type { Measures } from '../measure/measures.ts';
 import { knitSock } from '../pipeline/knit-sock.ts';
+import { measureLaidYarn } from '../pipeline/measure-laid-yarn.ts';
 import { poseSock } from '../pipeline/pose-sock.ts';
-import type { KnitOutcome, KnittedSock, PosedSock, YarnUse } from '../pipeline/result.ts';
+import type { KnitOutcome, KnittedSock, LaidYarn, PosedSock, YarnUse } from '../pipeline/result.ts';
 import { readSock } from '../plan/read-sock.ts';
 import type { PoseName, PoseStatus } from '../shape/pose.ts';
 import { adviseSock } from './advise-sock.ts';
@@ -44,6 +45,8 @@ export interface SockReport {
   readonly poses: Readonly<Partial<Record<PoseName, PoseReport>>> | null;
   readonly measures: Readonly<{ rest: Measures } & Partial<Record<PoseName, Measures>>> | null;
   readonly yarn: readonly YarnUse[] | null;
+  /** Along the loops as they lie as a tube, or else laid flat; null unless one of these is among the poses. */
+  readonly yarnLaid: readonly LaidYarn[] | null;
   /** How the worn sock sits; null unless `worn` is among the poses. */
   readonly fit: { readonly summary: WornSummary; readonly answers: readonly FitAnswer[] } | null;
   readonly advice: AdviceReport | null;
@@ -70,7 +73,7 @@ export interface ReportOptions {
 /** The report on something that is no sock. */
 export function refuseReport(problems: readonly Problem[]): SockReport {
   return {
-    plan: null, knit: null, fabric: null, poses: null, measures: null, yarn: null,
+    plan: null, knit: null, fabric: null, poses: null, measures: null, yarn: null, yarnLaid: null,
     fit: null, advice: null, compare: null, grade: null, tolerance: null, problems,
   };
 }
@@ -125,6 +128,7 @@ export function reportOnSock(text: string, options: ReportOptions, now: () => nu
     poses: poseReports,
     measures,
     yarn: sock.yarn,
+    yarnLaid: weighAtRest(sock, posed.get('tube') ?? posed.get('flat')),
     fit: reportFit(posed.get('worn')),
     advice: options.wantsAdvice === true ? reportAdvice(adviseSock(sock.file)) : null,
     compare: other === null ? null : compareSocks(sock, other.sock, [...posed.values()].map((first): PosedPair => ({ first, second: poseSock(other.sock, first.pose.name) }))),
@@ -133,6 +137,10 @@ export function reportOnSock(text: string, options: ReportOptions, now: () => nu
     problems: said,
   };
   return { json, exitCode: 0 };
+}
+
+function weighAtRest(sock: KnittedSock, posed: PosedSock | undefined): SockReport['yarnLaid'] {
+  return posed === undefined ? null : measureLaidYarn(sock, posed.pose.positions, posed.pose.name);
 }
 
 function reportFit(worn: PosedSock | undefined): SockReport['fit'] {

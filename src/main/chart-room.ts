@@ -7,6 +7,7 @@ import type { ChartStep } from '../panel/chart-walk.ts';
 import { el, setText } from '../panel/dom.ts';
 import type { ChartColours } from '../panel/draw-chart.ts';
 import type { PageState } from '../panel/page-state.ts';
+import { pickedLoop, pickLoop } from '../panel/picked-loop.ts';
 import type { KnittedSock } from '../pipeline/result.ts';
 import { usualPass } from '../pipeline/usual-pass.ts';
 import { marksIn, MARK_PATHS } from '../sheet/chart-marks.ts';
@@ -22,12 +23,13 @@ import type { NeedleNumbers } from '../sheet/needle-label.ts';
 import { fitCellWidth } from '../sheet/page-chart.ts';
 import { marksOf, writeChart } from '../sheet/write-chart.ts';
 import type { ChartStyle } from '../sheet/write-chart.ts';
-import type { Lit } from '../view/sock-view-types.ts';
+import type { Lit, SockView } from '../view/sock-view-types.ts';
 import { pageWords } from '../words/page-words.ts';
 import { keepChoices, readChoices } from './chart-choices.ts';
 import { createChartPrint } from './chart-print.ts';
 import { readChartColours } from './chart-colours.ts';
 import type { Room, RoomTools } from './rooms.ts';
+import { litByPick } from './stitch-desk.ts';
 import { fileName } from './save-file.ts';
 
 /** A chart as laid out, and what it was laid out from. */
@@ -43,7 +45,7 @@ interface Laid {
 /** The stitches of the sock in a plane, beside the sock itself. */
 export function createChartRoom(tools: RoomTools): Room {
   const { host, store, keeper, view } = tools;
-  let choices = readChoices(keeper.read('chart')), laid: Laid | null = null, litKey = '', litSock: KnittedSock | null = null;
+  let choices = readChoices(keeper.read('chart')), laid: Laid | null = null, isNew = true;
   const told = pageWords().chart, bar = createChartBar({
     choose: (change) => {
       choices = { ...choices, ...change };
@@ -56,22 +58,28 @@ export function createChartRoom(tools: RoomTools): Room {
   const board = createChartBoard({
     markPaths: MARK_PATHS,
     point: (cell) => { pointAt(tools, laid, cell); },
-    choose: (cell) => { if (laid !== null) choosePassOf(tools, laid.chart.pass[cell]); },
+    choose: (cell) => { if (laid !== null) chooseStitch(tools, laid, cell); },
     walk: (step) => { if (laid !== null) board.reveal(walk(tools, laid, step)); },
   });
-  const stitch = el('p', { class: 'chart-stitch' }), work = el('p', { class: 'chart-work' });
-  const legend = el('details', { class: 'chart-legend', open: true });
-  host.append(bar.element, board.element, el('div', { class: 'chart-words', 'aria-live': 'polite' }, stitch, work), legend);
+  const words = createChartWords(), light = createLight(view), legend = el('details', { class: 'chart-legend', open: true });
+  host.append(bar.element, board.element, words.element, legend);
   createChartPrint(() => (laid === null || store.state().settings.room !== 'chart' ? null
     : { chart: laid.chart, cellWidthMm: choices.cellWidthMm, style: styleOf(laid, choices) }));
   const draw = (state: PageState): void => {
     bar.render(choices);
-    const { knitted, settings: { needleNumbers } } = state, before = laid?.chart;
+    const { knitted, settings: { needleNumbers } } = state, before = laid?.chart, picked = pickedLoop(state);
     laid = knitted === null ? null : layAgain(laid, knitted, choices, needleNumbers);
     const colours = readChartColours(laid?.knitted.plan.yarns ?? []);
+    // A stitch that was picked elsewhere is to be seen here.
+    if (isNew && laid !== null && picked >= 0 && !hasLoop(laid, picked)) {
+      choices = { ...choices, part: 'sock' };
+      bar.render(choices);
+      laid = layAgain(laid, laid.knitted, choices, needleNumbers);
+    }
+    isNew &&= laid === null;
     if (laid === null) {
       board.show(null, colours);
-      setText(stitch, told.waiting);
+      words.wait();
       return;
     }
     if (laid.chart !== before) {
@@ -80,31 +88,59 @@ export function createChartRoom(tools: RoomTools): Room {
     }
     showChart(laid, state, choices, colours);
   };
-  const showChart = ({ chart, labels, knitted, work: items, numbers }: Laid, { bedsPass, spot }: PageState, { isTinted, isProgress }: ChartChoices, colours: ChartColours): void => {
-    const loop = spot?.loop ?? -1, cell = loop < 0 ? -1 : chart.cellOfLoop[loop] ?? -1;
-    const key = `${cell < 0 ? bedsPass ?? '' : chart.pass[cell]} ${loop}`;
-    if (key !== litKey || knitted !== litSock) view?.setLit(litOf(knitted, cell < 0 ? bedsPass : chart.pass[cell], loop));
-    [litKey, litSock] = [key, knitted];
-    board.show({ chart, labels, marksOfBits: marksIn, isTinted, isProgress, pass: bedsPass ?? (isProgress ? usualPass(knitted) : null), spot: cell }, colours);
-    const options = { words: pageWords(), numbers }, item = cell < 0 ? undefined : items[chart.pass[cell]];
-    setText(stitch, cell < 0 ? told.nothing : describeStitch(knitted.grid, chart, knitted.trace.needlesPerBed, chart.loop[cell], options));
-    const words = item === undefined ? null : describeWork(knitted, item, options);
-    setText(work, words === null ? '' : `${words.title}. ${words.acts.join(' ')}`);
+  const showChart = (laid: Laid, state: PageState, { isTinted, isProgress }: ChartChoices, colours: ChartColours): void => {
+    const { chart, labels, knitted } = laid, { bedsPass, spot } = state, loop = spot?.loop ?? -1, cell = loop < 0 ? -1 : chart.cellOfLoop[loop] ?? -1;
+    const lit = litByPick(state), picked = lit.map((id) => chart.cellOfLoop[id] ?? -1), pass = cell < 0 ? bedsPass : chart.pass[cell];
+    light.show(knitted, pass, loop < 0 ? lit : [loop, ...lit], lit[0] ?? null);
+    board.show({ chart, labels, marksOfBits: marksIn, isTinted, isProgress, pass: bedsPass ?? (isProgress ? usualPass(knitted) : null), spot: cell, picked: picked[0] ?? -1, relatives: picked.slice(1).filter((at) => at >= 0) }, colours);
+    words.show(laid, cell < 0 ? picked[0] ?? -1 : cell);
   };
   return {
     render: draw,
     leave: () => {
       clearSpot(tools);
-      view?.setLit(null);
-      litKey = '';
+      light.end();
+      isNew = true;
     },
   };
 }
 
-/** The stitches of the pass pointed at, or gone through, and the stitch itself; null lights none. */
-function litOf({ trace }: KnittedSock, pass: number | null, loop: number): Lit | null {
+/** The stitch pointed at, or picked, in words, and what its pass does. */
+function createChartWords(): { readonly element: HTMLElement; wait(): void; show(laid: Laid, cell: number): void } {
+  const told = pageWords().chart, stitch = el('p', { class: 'chart-stitch' }), work = el('p', { class: 'chart-work' });
+  return {
+    element: el('div', { class: 'chart-words', 'aria-live': 'polite' }, stitch, work),
+    wait: () => { setText(stitch, told.waiting); },
+    show: ({ chart, knitted, work: items, numbers }, cell) => {
+      const options = { words: pageWords(), numbers }, item = cell < 0 ? undefined : items[chart.pass[cell]];
+      setText(stitch, cell < 0 ? told.nothing : describeStitch(knitted.grid, chart, knitted.trace.needlesPerBed, chart.loop[cell], options));
+      const words = item === undefined ? null : describeWork(knitted, item, options);
+      setText(work, words === null ? '' : `${words.title}. ${words.acts.join(' ')}`);
+    },
+  };
+}
+
+/** Lights the picture where there is something new to be lit. */
+function createLight(view: SockView | null): { show(knitted: KnittedSock, pass: number | null, loops: readonly number[], strongest: number | null): void; end(): void } {
+  let key = '', sock: KnittedSock | null = null;
+  return {
+    show: (knitted, pass, loops, strongest) => {
+      const next = `${pass ?? ''} ${loops.join()} ${strongest ?? ''}`;
+      if (next !== key || knitted !== sock) view?.setLit(litOf(knitted, pass, loops, strongest));
+      [key, sock] = [next, knitted];
+    },
+    end: () => {
+      view?.setLit(null);
+      key = '';
+    },
+  };
+}
+
+/** The stitches of the pass pointed at, or gone through, and some more; null lights none. */
+function litOf({ trace }: KnittedSock, pass: number | null, loops: readonly number[], strongest: number | null): Lit | null {
   const record = pass === null ? undefined : trace.passes[pass];
-  return record === undefined ? null : { first: record.firstLoop, end: record.endLoop, loops: loop < 0 ? [] : [loop] };
+  if (record === undefined) return loops.length === 0 ? null : { first: 0, end: 0, loops, strongest };
+  return { first: record.firstLoop, end: record.endLoop, loops, strongest };
 }
 
 function layAgain(laid: Laid | null, knitted: KnittedSock, { part, cut }: ChartChoices, numbers: NeedleNumbers): Laid {
@@ -115,6 +151,8 @@ function layAgain(laid: Laid | null, knitted: KnittedSock, { part, cut }: ChartC
   return { knitted, choices: { part, cut }, numbers, chart, work, labels: labelChart(chart, knitted.trace.needlesPerBed, numbers) };
 }
 
+function hasLoop({ chart }: Laid, loop: number): boolean { return (chart.cellOfLoop[loop] ?? -1) >= 0; }
+
 function pointAt(tools: RoomTools, laid: Laid | null, cell: number): void {
   if (laid === null || cell < 0) clearSpot(tools);
   else if (tools.store.state().spot?.loop !== laid.chart.loop[cell]) tools.store.update({ spot: { loop: laid.chart.loop[cell], from: 'chart' } });
@@ -123,6 +161,12 @@ function pointAt(tools: RoomTools, laid: Laid | null, cell: number): void {
 /** Takes back what was pointed at here; what is pointed at elsewhere stays. */
 function clearSpot({ store }: RoomTools): void {
   if (store.state().spot?.from === 'chart') store.update({ spot: null });
+}
+
+/** A stitch that is chosen stays picked, and the page goes to its pass. */
+function chooseStitch(tools: RoomTools, { chart, knitted: { grid } }: Laid, cell: number): void {
+  tools.store.update({ picked: pickLoop(grid, chart.loop[cell]) });
+  choosePassOf(tools, chart.pass[cell]);
 }
 
 /** On the beds the sock is hung up anew; any other pose is of the whole sock, and stays. */

@@ -1,6 +1,7 @@
 import { createExportDialog } from '../panel/export-dialog.ts';
-import type { ExportDialog, Saved } from '../panel/export-dialog.ts';
-import { downloadBytes } from '../panel/hand-out.ts';
+import type { ExportDialog } from '../panel/export-dialog.ts';
+import type { Saved } from '../panel/export-rows.ts';
+import { downloadBlob } from '../panel/hand-out.ts';
 import type { PageState } from '../panel/page-state.ts';
 import type { KnittedSock } from '../pipeline/result.ts';
 import { writeSock } from '../plan/write-sock.ts';
@@ -19,7 +20,9 @@ import { openWorker } from '../worker/open-worker.ts';
 import { createFilmSource, type FilmSource } from './film-source.ts';
 import type { GrowthDesk } from './growth-desk.ts';
 import { clothOf, coloursOf } from './picture-cloth.ts';
+import { createPrintPicture } from './print-picture.ts';
 import { fileName } from './save-file.ts';
+import { createYarnModel } from './yarn-model.ts';
 
 export interface ExportTools {
   readonly state: () => PageState;
@@ -64,6 +67,8 @@ export function createExportRoom(tools: ExportTools): ExportDialog {
       film.isStopped = true;
       film.source.dispose();
     },
+    yarn: createYarnModel(state, (subject, what, file) => handBlob(subject, what, 'glb', file)),
+    print: createPrintPicture(view, canvas, (file) => handBlob(sock(), 'print', 'png', file)),
     saveOutline: async () => saveOutline(sock()),
     saveModel: (kind) => Promise.resolve(saveModel(state(), kind)),
     saveWork: (kind) => {
@@ -82,10 +87,14 @@ export function createExportRoom(tools: ExportTools): ExportDialog {
 
 function refuse(problem: string): Saved { return { name: null, bytes: 0, problem }; }
 
-function hand({ plan }: KnittedSock, what: string, ending: string, type: string, bytes: Uint8Array<ArrayBuffer>): Saved {
+function hand(subject: KnittedSock, what: string, ending: string, type: string, bytes: Uint8Array<ArrayBuffer>): Saved {
+  return handBlob(subject, what, ending, new Blob([bytes], { type }));
+}
+
+function handBlob({ plan }: KnittedSock, what: string, ending: string, file: Blob): Saved {
   const name = `${fileName(plan.name)}${what === '' ? '' : `-${what}`}.${ending}`;
-  downloadBytes(name, type, bytes);
-  return { name, bytes: bytes.length, problem: null };
+  downloadBlob(name, file);
+  return { name, bytes: file.size, problem: null };
 }
 
 function pngOf(picture: ImageData): Promise<Blob> {

@@ -33,10 +33,10 @@ export function createSecondPicture(view: SockView): SecondPicture {
   let second: SecondSock | null = null, arrangement: Arrangement = 'beside', layer: ClothLayer = 'yarn';
   const bring = (): void => {
     if (second === null) { view.setCompanion(null, arrangement); return; }
-    const { sock, posed, label, firstLabel } = second, { fabric, grid } = clothOf(sock, posed);
+    const { sock, posed, label, firstLabel } = second, cloth = clothOf(sock, posed), { fabric, grid } = cloth;
     view.setCompanion({
       fabric, grid, yarnColours: coloursOf(sock), diametersMm: diametersOf(sock), positions: posed.pose.positions, pose: posed.pose.name, around: aroundOf(sock, posed),
-      map: mapOf(layer, numbersOf(second)), label, ...(firstLabel === undefined ? {} : { firstLabel }),
+      map: mapOf(layer, cloth, numbersOf(second)), label, ...(firstLabel === undefined ? {} : { firstLabel }),
     }, arrangement);
   };
   return {

@@ -51,7 +51,7 @@ export function createSockPicture(view: SockView): SockPicture {
     view.setPositions(positions, isFramed && (isLast || !hasFramed), pose, around);
     // A shape on its way is coloured by its own stretch, not by the last one's; how it presses is known of a shape at rest only.
     numbers = measured ?? { stretch: measureVertexStretch(fabric, positions), worn: null, difference: null };
-    view.setMap(mapOf(layer, numbers));
+    view.setMap(mapOf(layer, shown, numbers));
     hasFramed = isFramed;
     if (isLast) isFramed = false;
   };
@@ -88,7 +88,7 @@ export function createSockPicture(view: SockView): SockPicture {
     setLayer: (chosen) => {
       if (chosen === layer) return;
       layer = chosen;
-      view.setMap(mapOf(layer, numbers));
+      view.setMap(mapOf(layer, shown, numbers));
       second.setLayer(layer);
     },
     setSecond: second.set,

@@ -5,6 +5,30 @@ import { findLoopLength } from '../yarn/loop-length.ts';
 
 export interface YarnUse { readonly name: string; readonly metres: number; readonly grams: number }
 
+/** Metres of a yarn by what becomes of them. */
+export interface YarnParts {
+  readonly loops: number;
+  readonly wraps: number;
+  readonly castOn: number;
+  readonly seam: number;
+  /** Graft or bind-off. */
+  readonly closing: number;
+  readonly tails: number;
+}
+
+export const YARN_PARTS = ['loops', 'wraps', 'castOn', 'seam', 'closing', 'tails'] as const satisfies readonly (keyof YarnParts)[];
+
+/** No yarn of any kind, to be added to. */
+export function createParts(): Record<keyof YarnParts, number> {
+  return { loops: 0, wraps: 0, castOn: 0, seam: 0, closing: 0, tails: 0 };
+}
+
+/** What a yarn comes to in all. */
+export function useOf({ name, metresPer100g }: Plan['yarns'][number], parts: YarnParts): YarnUse {
+  const metres = YARN_PARTS.reduce((sum, part) => sum + parts[part], 0);
+  return { name, metres, grams: (100 * metres) / metresPer100g };
+}
+
 /** Yarn of a seam, graft or bind-off over its own length (common practice, no source: about four times the width). */
 const SEWN_FACTOR = 4;
 
@@ -28,20 +52,23 @@ export const sewnTailMm = (lengthMm: number): number => SEWN_FACTOR * lengthMm +
  * is given: seams and closing are still to do.
  */
 export function estimateYarn(plan: Plan, grid: StitchGrid, from = 0): YarnUse[] {
-  const lengths = new Float64Array(plan.yarns.length);
-  const loopMm = findLoopLength(10 * plan.stitchesPerMm, 10 * plan.rowsPerMm);
+  return estimateParts(plan, grid, from).map((parts, yarn) => useOf(plan.yarns[yarn], parts));
+}
+
+/** The same by what becomes of each yarn. */
+export function estimateParts(plan: Plan, grid: StitchGrid, from = 0): YarnParts[] {
+  const yarns = plan.yarns.map(createParts), loopMetres = findLoopLength(10 * plan.stitchesPerMm, 10 * plan.rowsPerMm) / 1000;
   let sewnWith = 0;
   for (let i = 0; i < grid.loopCount; i++) {
-    const yarn = grid.yarn[i], kind = grid.kind[i], isFormed = kind === LOOP.wrap || kind === LOOP.knit || kind === LOOP.castOn;
-    if (!isFormed) sewnWith = yarn;
+    const parts = yarns[grid.yarn[i]], kind = grid.kind[i], isFormed = kind === LOOP.wrap || kind === LOOP.knit || kind === LOOP.castOn;
+    if (!isFormed) sewnWith = grid.yarn[i];
     if (grid.pass[i] < from) continue;
-    if (grid.yarnBefore[i] === -1) lengths[yarn] += 2 * TAIL_MM;
-    if (isFormed) lengths[yarn] += kind === LOOP.wrap ? WRAP_SHARE * loopMm : loopMm;
+    if (grid.yarnBefore[i] === -1) parts.tails += (2 * TAIL_MM) / 1000;
+    if (kind === LOOP.wrap) parts.wraps += WRAP_SHARE * loopMetres;
+    else if (kind === LOOP.castOn) parts.castOn += loopMetres;
+    else if (isFormed) parts.loops += loopMetres;
   }
-  lengths[sewnWith] += (SEWN_FACTOR * (grid.joinPairs.length / 2)) / plan.stitchesPerMm;
-  for (let i = 0; i + 1 < grid.seamPairs.length; i += 2) lengths[grid.yarn[grid.seamPairs[i]]] += SEWN_FACTOR / plan.rowsPerMm;
-  return plan.yarns.map(({ name, metresPer100g }, yarn) => {
-    const metres = lengths[yarn] / 1000;
-    return { name, metres, grams: (100 * metres) / metresPer100g };
-  });
+  yarns[sewnWith].closing += (SEWN_FACTOR * (grid.joinPairs.length / 2)) / plan.stitchesPerMm / 1000;
+  for (let i = 0; i + 1 < grid.seamPairs.length; i += 2) yarns[grid.yarn[grid.seamPairs[i]]].seam += SEWN_FACTOR / plan.rowsPerMm / 1000;
+  return yarns;
 }

@@ -28,7 +28,11 @@ export interface BedCard {
   dispose(): void;
 }
 
-export interface BedHooks { readonly point: (spot: Spot | null) => void }
+export interface BedHooks {
+  readonly point: (spot: Spot | null) => void;
+  /** A needle was clicked, or Enter pressed on it: the stitch that hangs there stays picked. */
+  readonly pick: (loop: number) => void;
+}
 
 /** The beds from above, drawn anew at every stop; a needle that is pointed at, or chosen by arrow keys, is told in words under it. */
 export function createBedCard(host: HTMLElement, hooks: BedHooks): BedCard {
@@ -49,14 +53,8 @@ export function createBedCard(host: HTMLElement, hooks: BedHooks): BedCard {
     const ratio = devicePixelRatio;
     pen.setTransform(ratio, 0, 0, ratio, 0, 0);
     drawBeds(pen, places, scene, showOf(view, way, isPointed ? cursor : spotNeedle(scene, view)));
-    tell(scene, view);
-  };
-  const tell = (scene: BedScene, view: BedView): void => {
-    const at = isPointed ? cursor : spotNeedle(scene, view), chosen = cursor ?? { bed: 'front' as const, needle: scene.first };
-    const needle = findNeedle(scene, at);
-    setText(readout, isPointed || view.spot === null ? needle === null ? '' : needleWords(needle, view) : spotWords(scene, view, view.spot));
-    const focused = findNeedle(scene, chosen);
-    setAttributes(canvas, { 'aria-valuemin': scene.first, 'aria-valuemax': scene.last, 'aria-valuenow': chosen.needle, 'aria-valuetext': focused === null ? '' : needleWords(focused, view) });
+    setText(readout, readoutWords(scene, view, isPointed ? cursor : null));
+    tellNeedle(canvas, scene, view, cursor ?? { bed: 'front', needle: scene.first });
   };
   const point = (at: NeedleRef | null): void => {
     if (at?.bed === cursor?.bed && at?.needle === cursor?.needle && isPointed === (at !== null)) return;
@@ -78,6 +76,10 @@ export function createBedCard(host: HTMLElement, hooks: BedHooks): BedCard {
     point(next);
     scroller.scrollLeft = Math.min(Math.max(scroller.scrollLeft, xOf(places, next.needle) + 80 - scroller.clientWidth), xOf(places, next.needle) - 80);
   });
+  listenToPicks(canvas, (at) => {
+    const needle = drawn === null ? null : findNeedle(drawn.scene, at === null ? startOf(drawn.scene, cursor) : needleUnderAt(places, at));
+    if (needle !== null && needle.loop >= 0) hooks.pick(needle.loop);
+  });
   const observer = new ResizeObserver(draw);
   observer.observe(scroller);
   return {
@@ -91,6 +93,32 @@ export function createBedCard(host: HTMLElement, hooks: BedHooks): BedCard {
     },
     dispose: () => { observer.disconnect(); },
   };
+}
+
+/** Hears a click on a place of the drawing, or Enter on the needle where the keys are. */
+function listenToPicks(canvas: HTMLCanvasElement, pick: (at: { readonly offsetX: number; readonly offsetY: number } | null) => void): void {
+  canvas.addEventListener('click', ({ offsetX, offsetY }) => { pick({ offsetX, offsetY }); });
+  canvas.addEventListener('keydown', (event) => {
+    if (event.key !== 'Enter' || event.ctrlKey || event.metaKey || event.altKey) return;
+    event.preventDefault();
+    pick(null);
+  });
+}
+
+function needleUnderAt(places: BedPlaces | null, { offsetX, offsetY }: { readonly offsetX: number; readonly offsetY: number }): NeedleRef | null {
+  return places === null ? null : needleUnder(places, offsetX, offsetY);
+}
+
+/** Of the needle pointed at here, else of a stitch that is pointed at elsewhere, or picked. */
+function readoutWords(scene: BedScene, view: BedView, at: NeedleRef | null): string {
+  const needle = findNeedle(scene, at);
+  if (needle !== null) return needleWords(needle, view);
+  return at === null && view.spot !== null ? spotWords(scene, view, view.spot) : '';
+}
+
+function tellNeedle(canvas: HTMLCanvasElement, scene: BedScene, view: BedView, chosen: NeedleRef): void {
+  const focused = findNeedle(scene, chosen);
+  setAttributes(canvas, { 'aria-valuemin': scene.first, 'aria-valuemax': scene.last, 'aria-valuenow': chosen.needle, 'aria-valuetext': focused === null ? '' : needleWords(focused, view) });
 }
 
 function fitCanvas(canvas: HTMLCanvasElement, { width, height }: BedPlaces): void {

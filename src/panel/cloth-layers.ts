@@ -12,7 +12,7 @@ export function layerChoices({ settings, posed, difference }: Shown): readonly L
   const { layers, onlyWorn, notKnown, onlyTwo } = pageWords().stage;
   const ofWorn = settings.pose !== 'worn' ? onlyWorn : posed !== null && posed.worn === null ? notKnown : null;
   const ofTwo = difference == null ? onlyTwo : null;
-  return ([['yarn', null], ['stretch-width', null], ['stretch-length', null], ['pressure', ofWorn], ['gap', ofWorn], ['longer', ofTwo], ['wider', ofTwo]] as const)
+  return ([['yarn', null], ['stretch-width', null], ['stretch-length', null], ['pass', null], ['bed', null], ['pressure', ofWorn], ['gap', ofWorn], ['longer', ofTwo], ['wider', ofTwo]] as const)
     .map(([layer, why]) => ({ layer, name: layers[layer], why }));
 }
 

@@ -32,6 +32,9 @@ export interface ChartPicture {
   readonly isProgress: boolean;
   /** Cell that is pointed at anywhere; -1 for none. */
   readonly spot: number;
+  /** Cell of the picked stitch, -1 for none, and of what belongs to it. */
+  readonly picked: number;
+  readonly relatives: readonly number[];
 }
 
 interface Drawing {
@@ -73,6 +76,7 @@ export function drawChart(context: CanvasRenderingContext2D, picture: ChartPictu
   else shadeMarks(drawing);
   drawBeds(drawing);
   drawPass(drawing);
+  drawPicked(drawing);
   drawSpot(drawing);
   drawSides(drawing);
   drawNeedles(drawing);
@@ -210,6 +214,22 @@ function drawPass(drawing: Drawing): void {
   context.strokeStyle = colours.accent;
   context.lineWidth = 2;
   eachRun(drawing, (cell) => (chart.pass[cell] === pass ? 0 : -1), (_, row, from, to) => { context.strokeRect(x(from) - 1, y(row + 1) - 1, (to - from) * w + 2, h + 2); });
+}
+
+/** A frame round the picked stitch, and a broken one round what it was drawn through and what is drawn through it. */
+function drawPicked({ context, picture: { chart, picked, relatives }, colours, x, y, w, h }: Drawing): void {
+  const frame = (cell: number, dash: readonly number[], thick: number): void => {
+    const left = x(chart.column[cell]), top = y(chart.row[cell] + 1), grow = Math.max(1.5, (7 - h) / 2);
+    for (const [colour, width] of [[colours.card, thick + 2.5], [colours.ink, thick]] as const) {
+      context.setLineDash(colour === colours.ink ? [...dash] : []);
+      context.strokeStyle = colour;
+      context.lineWidth = width;
+      context.strokeRect(left - grow, top - grow, w + 2 * grow, h + 2 * grow);
+    }
+    context.setLineDash([]);
+  };
+  for (const cell of relatives) frame(cell, [3, 2.5], 1.6);
+  if (picked >= 0) frame(picked, [], 2.6);
 }
 
 /** A ring round the cell, with hair lines to the numbers. */

@@ -1,10 +1,10 @@
 import { pageWords } from '../words/page-words.ts';
 import { createDialog } from './dialog.ts';
 import { button, el, setText } from './dom.ts';
+import { printRow, type PrintHooks } from './export-print-row.ts';
+import { chooser, row, type Row, type Saved, type Saver, sizeWords } from './export-rows.ts';
+import { yarnRow, type YarnHooks } from './export-yarn-row.ts';
 import type { PageState } from './page-state.ts';
-
-/** A file that was handed to the browser's downloads, or why there is none. */
-export type Saved = { readonly name: string; readonly bytes: number; readonly problem: null } | { readonly name: null; readonly bytes: 0; readonly problem: string };
 
 export interface FilmChoice {
   /** Every so many passes a picture. */
@@ -20,6 +20,8 @@ export interface ExportHooks {
   readonly saveModel: (kind: 'glb' | 'stl') => Promise<Saved>;
   readonly saveWork: (kind: 'csv' | 'json') => Promise<Saved>;
   readonly saveSock: () => Promise<Saved>;
+  readonly yarn: YarnHooks;
+  readonly print: PrintHooks;
   /** What a file will have, in bytes; null where that cannot be said. */
   readonly sizes: (state: PageState) => { readonly glb: number | null; readonly stl: number | null };
   /** CSS pixels of the picture. */
@@ -37,14 +39,11 @@ const STEPS = [1, 2, 4, 8] as const, SPEEDS = [5, 10, 20] as const;
 /** Bytes of a frame; measured on the first example sock, every eighth pass: 35 frames in 275 kB. */
 const FRAME_BYTES = 8000;
 
-/** `1.2 MB`, `340 kB`: thousands, as file managers count. */
-function sizeWords(bytes: number): string {
-  return bytes >= 1e6 ? `${(bytes / 1e6).toFixed(1)} MB` : `${Math.max(1, Math.round(bytes / 1e3))} kB`;
-}
-
 /** Everything that a sock can be taken away as, in one sheet. */
 export function createExportDialog(hooks: ExportHooks): ExportDialog {
-  const words = pageWords().files.exports, dialog = createDialog('export-dialog', words.title, hooks.stopFilm);
+  const words = pageWords().files.exports, dialog = createDialog('export-dialog', words.title, () => {
+    for (const stop of [hooks.stopFilm, hooks.yarn.stop, hooks.print.stop]) stop();
+  });
   const said = el('p', { class: 'socks-said', role: 'status' });
   const tell = (saved: Saved): void => { setText(said, saved.problem ?? words.saved(saved.name ?? '', sizeWords(saved.bytes))); };
   const saver = (label: string, name: string, save: () => Promise<Saved>): HTMLButtonElement => {
@@ -62,7 +61,8 @@ export function createExportDialog(hooks: ExportHooks): ExportDialog {
     return element;
   };
   let now: PageState | null = null;
-  const parts = [pictureRow(hooks, saver), filmRow(hooks, tell, () => now), ...fileRows(hooks, saver)];
+  const state = (): PageState | null => now, [outline, model, ...others] = fileRows(hooks, saver);
+  const parts = [pictureRow(hooks, saver), printRow(hooks.print, tell), filmRow(hooks, tell, state), outline, model, yarnRow(hooks.yarn, tell, state), ...others];
   dialog.body.append(...parts.map(({ element }) => element));
   dialog.foot.append(el('p', { class: 'export-which', dir: 'auto' }), said);
   const render = (state: PageState): void => {
@@ -80,22 +80,6 @@ export function createExportDialog(hooks: ExportHooks): ExportDialog {
       if (now !== null) render(now);
     },
   };
-}
-
-interface Row {
-  readonly element: HTMLElement;
-  render(state: PageState, isReady: boolean, isPosed: boolean): void;
-}
-
-type Saver = (label: string, name: string, save: () => Promise<Saved>) => HTMLButtonElement;
-
-function chooser<T extends number>(label: string, choices: readonly T[], first: T, nameOf: (choice: T) => string): { readonly element: HTMLElement; value(): T; readonly select: HTMLSelectElement } {
-  const select = el('select', {}, ...choices.map((choice) => el('option', { value: choice, selected: choice === first }, nameOf(choice))));
-  return { element: el('label', { class: 'export-choice' }, el('span', {}, label), select), value: () => choices.find((choice) => String(choice) === select.value) ?? first, select };
-}
-
-function row(title: string, about: HTMLElement, ...acts: readonly HTMLElement[]): HTMLElement {
-  return el('section', { class: 'export-row', 'aria-label': title }, el('div', { class: 'export-what' }, el('h3', {}, title), about), el('div', { class: 'export-acts' }, ...acts));
 }
 
 function pictureRow(hooks: ExportHooks, saver: Saver): Row {
@@ -153,7 +137,7 @@ function filmRow(hooks: ExportHooks, tell: (saved: Saved) => void, state: () => 
   };
 }
 
-function fileRows(hooks: ExportHooks, saver: Saver): Row[] {
+function fileRows(hooks: ExportHooks, saver: Saver): readonly [Row, Row, ...Row[]] {
   const { outline, model, work, sock } = pageWords().files.exports;
   const outlineSave = saver(outline.save, outline.title, hooks.saveOutline);
   const modelAbout = el('p', {}), glb = saver('GLB', model.title, () => hooks.saveModel('glb')), stl = saver('STL', model.title, () => hooks.saveModel('stl'));

@@ -11,8 +11,8 @@ import { type PageLooks, readLooks } from './page-looks.ts';
 
 export interface FinishedHooks {
   readonly point: (spot: Spot | null) => void;
-  /** A click on a stitch: to the pass that made it. */
-  readonly goTo: (pass: number) => void;
+  /** A click on a stitch: it stays picked, and the page goes to the pass that made it. */
+  readonly goTo: (loop: number, pass: number) => void;
 }
 
 /** What the drawing shows of a sock. Without one, `status` says why. */
@@ -23,6 +23,8 @@ export interface FinishedView {
   readonly item: WorkItem;
   readonly yarnColours: readonly string[];
   readonly spot: Spot | null;
+  /** The picked stitch and what belongs to it; none where none is picked. */
+  readonly picked: readonly number[];
 }
 
 export interface FinishedCard {
@@ -31,6 +33,8 @@ export interface FinishedCard {
 }
 
 const HEIGHT = 205, REACH_PX = 9;
+/** Radii of the rings about the picked stitch and about what belongs to it. */
+const PICKED_PX = 8, RELATIVE_PX = 3.5;
 
 /** The finished sock, small: what is knitted by now in full colour, the stitches of this stop lit; each stitch leads to its pass. */
 export function createFinishedCard(host: HTMLElement, hooks: FinishedHooks): FinishedCard {
@@ -45,7 +49,7 @@ export function createFinishedCard(host: HTMLElement, hooks: FinishedHooks): Fin
     canvas.hidden = sock === null;
     const lit = sock === null ? [] : loopsOfStop(sock, trace, item);
     setText(about, status === 'waiting' ? words.finishedWaiting : status === 'missing' ? words.finishedMissing : sideWords(sock, lit, side));
-    if (sock !== null) painter.paint({ sock, side, pass: Math.min(item.index, trace.passes.length - 1), lit, yarnColours: drawn.yarnColours, litYarn: drawn.yarnColours[item.yarn] ?? '#000000', spot: drawn.spot?.loop ?? -1, width: box.clientWidth });
+    if (sock !== null) painter.paint({ sock, side, pass: Math.min(item.index, trace.passes.length - 1), lit, yarnColours: drawn.yarnColours, litYarn: drawn.yarnColours[item.yarn] ?? '#000000', spot: drawn.spot?.loop ?? -1, picked: drawn.picked, width: box.clientWidth });
   };
   const turn = button(words.turnOver, { class: 'notice-button' }, () => {
     side = side === 'left' ? 'right' : 'left';
@@ -58,7 +62,7 @@ export function createFinishedCard(host: HTMLElement, hooks: FinishedHooks): Fin
     if (drawn?.sock == null || frame === null) return -1;
     return nearestLoop(drawn.sock, side, ...placeUnder(frame, offsetX, offsetY), REACH_PX / frame.scale);
   };
-  const goTo = (loop: number): void => { if (loop >= 0 && drawn?.sock != null) hooks.goTo(drawn.sock.grid.pass[loop]); };
+  const goTo = (loop: number): void => { if (loop >= 0 && drawn?.sock != null) hooks.goTo(loop, drawn.sock.grid.pass[loop]); };
   canvas.addEventListener('pointermove', (event) => { point(under(event)); });
   canvas.addEventListener('pointerleave', () => { point(-1); });
   canvas.addEventListener('click', (event) => { goTo(under(event)); });
@@ -129,6 +133,7 @@ interface Painting {
   /** Colour of the yarn of the lit stitches. */
   readonly litYarn: string;
   readonly spot: number;
+  readonly picked: readonly number[];
   readonly width: number;
 }
 
@@ -167,9 +172,24 @@ function createPainter(canvas: HTMLCanvasElement): { paint(painting: Painting): 
       pen.clearRect(0, 0, width, HEIGHT);
       pen.drawImage(cloth, 0, 0, width, HEIGHT);
       drawLit(pen, frame, sock, painting.lit, litColour(painting.litYarn));
+      drawPicked(pen, frame, painting, looks);
       if (painting.spot >= 0) drawSpotRing(pen, frame, sock, painting.spot, looks);
     },
   };
+}
+
+/** A ring about the picked stitch, and small ones about what belongs to it where they do not lie in that ring. */
+function drawPicked(pen: CanvasRenderingContext2D, frame: SockFrame, { sock, picked }: Painting, looks: PageLooks): void {
+  const at = (loop: number): readonly [number, number] | null => {
+    const v = sock.fabric.loopVertex[loop];
+    return v < 0 ? null : [pixelX(frame, sock.places[2 * v]), pixelY(frame, sock.places[2 * v + 1])];
+  };
+  const [first, ...others] = picked, middle = first === undefined ? null : at(first);
+  for (const loop of others) {
+    const place = at(loop);
+    if (place !== null && (middle === null || Math.hypot(place[0] - middle[0], place[1] - middle[1]) > PICKED_PX + RELATIVE_PX)) drawSpotRing(pen, frame, sock, loop, looks, RELATIVE_PX);
+  }
+  if (first !== undefined) drawSpotRing(pen, frame, sock, first, looks, PICKED_PX);
 }
 
 function penOf(canvas: HTMLCanvasElement): CanvasRenderingContext2D {

@@ -132,13 +132,13 @@ export function drawLit(pen: Pen, frame: SockFrame, sock: FinishedSock, loops: r
 }
 
 /** A ring round the stitch that is pointed at; a broken one where it lies behind. */
-export function drawSpotRing(pen: Pen, frame: SockFrame, { fabric, grid, isLeft, places }: FinishedSock, loop: number, looks: PageLooks): void {
+export function drawSpotRing(pen: Pen, frame: SockFrame, { fabric, grid, isLeft, places }: FinishedSock, loop: number, looks: PageLooks, radius = 6): void {
   const host = grid.wrapHost[loop], v = fabric.loopVertex[host >= 0 ? host : loop];
   if (v < 0) return;
   pen.setLineDash((isLeft[v] === 1) === (frame.side === 'left') ? [] : [3, 3]);
   for (const [colour, thick] of [[looks.raised, 4.5], [looks.ink, 2]] as const) {
     pen.beginPath();
-    pen.arc(pixelX(frame, places[2 * v]), pixelY(frame, places[2 * v + 1]), 6, 0, 2 * Math.PI);
+    pen.arc(pixelX(frame, places[2 * v]), pixelY(frame, places[2 * v + 1]), radius, 0, 2 * Math.PI);
     pen.strokeStyle = colour;
     pen.lineWidth = thick;
     pen.stroke();

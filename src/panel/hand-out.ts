@@ -1,13 +1,10 @@
 /** Hands a text to the browser's downloads, under a name. */
 export function downloadText(name: string, type: string, text: string): void {
-  download(name, new Blob([text], { type }));
+  downloadBlob(name, new Blob([text], { type }));
 }
 
-export function downloadBytes(name: string, type: string, bytes: Uint8Array<ArrayBuffer>): void {
-  download(name, new Blob([bytes], { type }));
-}
-
-function download(name: string, blob: Blob): void {
+/** Hands a file to the browser's downloads, under a name. */
+export function downloadBlob(name: string, blob: Blob): void {
   const url = URL.createObjectURL(blob);
   const link = document.createElement('a');
   link.href = url;

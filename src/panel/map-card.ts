@@ -4,6 +4,7 @@ import { layerChoices, shownLayer } from './cloth-layers.ts';
 import { pageWords } from '../words/page-words.ts';
 import { el, setAttributes, setText } from './dom.ts';
 import { legendWords, spreadWords, tickWords, unitWords } from './map-words.ts';
+import type { LookBar } from './look-bar.ts';
 import type { MapLayer } from './map-words.ts';
 import type { PageState } from './page-state.ts';
 import type { LengthUnit } from './units.ts';
@@ -11,7 +12,8 @@ import type { LengthUnit } from './units.ts';
 export interface MapCard { readonly element: HTMLElement; render(state: PageState): void }
 
 export interface MapHooks {
-  readonly scales: Readonly<Record<MapLayer, ColourScale>>;
+  /** The scale of a layer, for a sock of so many passes. */
+  readonly scaleOf: (layer: MapLayer, lastPass: number) => ColourScale;
   /** Where a value lies on a scale: steps from its first one. */
   readonly placeOf: (scale: ColourScale, value: number) => number;
   readonly chooseLayer: (layer: ClothLayer) => void;
@@ -20,13 +22,13 @@ export interface MapHooks {
 
 const FOOT_LOOKS: readonly FootLook[] = ['inside', 'glass', 'hidden'];
 
-/** The switch of what the cloth's colours tell, and the legend where they tell numbers; beside a worn sock, how its foot is seen. */
-export function createMapCard(host: HTMLElement, hooks: MapHooks): MapCard {
+/** The switch of what the cloth's colours tell, and the legend where they tell numbers; beside a worn sock, how its foot is seen; and the close look. */
+export function createMapCard(host: HTMLElement, hooks: MapHooks, look: LookBar): MapCard {
   const say = pageWords().stage;
   const layers = choiceBox<ClothLayer>(say.colours, hooks.chooseLayer), feet = choiceBox<FootLook>(say.foot, hooks.chooseFootLook);
   feet.fill(FOOT_LOOKS.map((value) => ({ value, name: say.footLooks[value], isOff: false })));
   const legend = createLegend(hooks);
-  const card = el('div', { class: 'map-card' }, legend.element, el('div', { class: 'map-switch' }, feet.element, layers.element));
+  const card = el('div', { class: 'map-card' }, legend.element, look.element, el('div', { class: 'map-switch' }, feet.element, layers.element, look.toggle));
   host.append(card);
   return {
     element: card,
@@ -38,6 +40,7 @@ export function createMapCard(host: HTMLElement, hooks: MapHooks): MapCard {
       feet.element.hidden = state.settings.pose !== 'worn';
       card.classList.toggle('is-open', layer !== 'yarn');
       legend.show(layer === 'yarn' ? null : layer, state);
+      look.render(state);
     },
   };
 }
@@ -70,26 +73,28 @@ function choiceBox<T extends string>(name: string, choose: (value: T) => void): 
 
 interface Legend { readonly element: HTMLElement; show(layer: MapLayer | null, state: PageState): void }
 
-function createLegend({ scales, placeOf }: MapHooks): Legend {
+function createLegend({ scaleOf, placeOf }: MapHooks): Legend {
   const title = el('p', { class: 'map-title' }), less = el('span'), rest = el('span'), more = el('span'), spread = el('p', { class: 'map-spread' });
   const bar = el('div', { class: 'map-bar' }, less, rest, more);
   const marks = el('ol', { class: 'map-marks', 'aria-hidden': 'true' }), ticks = el('ol', { class: 'map-ticks', 'aria-hidden': 'true' });
   const picture = el('div', { role: 'img' }, marks, bar, ticks);
   const element = el('div', { class: 'map-legend', role: 'group', 'aria-label': pageWords().stage.legend, hidden: true }, title, picture, spread);
-  let drawn: { readonly layer: MapLayer; readonly unit: LengthUnit } | null = null;
-  const draw = (layer: MapLayer, unit: LengthUnit): void => {
-    const scale = scales[layer], { maps, scaleMarks } = pageWords().stage, words = maps[layer], { steps } = scale, last = steps.length - 1;
+  let drawn: { readonly layer: MapLayer; readonly unit: LengthUnit; readonly lastPass: number } | null = null;
+  const draw = (layer: MapLayer, unit: LengthUnit, lastPass: number): void => {
+    const scale = scaleOf(layer, lastPass), { maps, scaleMarks } = pageWords().stage, words = maps[layer], { steps } = scale, last = steps.length - 1;
     const placed = (at: number, text: string): HTMLElement => {
       const item = el('li', {}, text);
       item.style.left = placeInBar(at, steps.length);
       return item;
     };
-    setText(title, `${words.title}, ${unitWords(scale.unit, unit)}`);
+    const unitName = unitWords(scale.unit, unit);
+    setText(title, unitName === '' ? words.title : `${words.title}, ${unitName}`);
     setText(less, words.less);
     setText(rest, words.middle);
     setText(more, words.more);
     bar.classList.toggle('is-rising', words.middle === '');
-    bar.style.backgroundImage = `linear-gradient(to right, ${steps.map(({ colour }, step) => `${colour} ${placeInBar(step, steps.length)}`).join(', ')})`;
+    bar.style.backgroundImage = `linear-gradient(to right, ${scale.unit === 'bed' ? halves(scale) : steps.map(({ colour }, step) => `${colour} ${placeInBar(step, steps.length)}`).join(', ')})`;
+    ticks.hidden = scale.unit === 'bed';
     ticks.replaceChildren(...steps.map(({ value }, step) => placed(step, tickWords(value, scale.unit, unit, { isLowest: step === 0 && value < 0, isHighest: step === last }))));
     marks.replaceChildren(...(scale.marks ?? []).map(({ value, words: text }) => placed(placeOf(scale, value), text === 'firm' || text === 'medical' ? scaleMarks[text] : text)));
     marks.hidden = scale.marks === undefined;
@@ -100,12 +105,17 @@ function createLegend({ scales, placeOf }: MapHooks): Legend {
     show: (layer, state) => {
       element.hidden = layer === null;
       if (layer === null) return;
-      const unit = state.settings.lengthUnit;
-      if (drawn?.layer !== layer || drawn.unit !== unit) draw(layer, unit);
-      drawn = { layer, unit };
+      const unit = state.settings.lengthUnit, lastPass = (state.knitted?.trace.passes.length ?? 1) - 1;
+      if (drawn?.layer !== layer || drawn.unit !== unit || drawn.lastPass !== lastPass) draw(layer, unit, lastPass);
+      drawn = { layer, unit, lastPass };
       setText(spread, spreadWords(layer, state));
     },
   };
+}
+
+/** One or the other, and nothing between them. */
+function halves({ steps }: ColourScale): string {
+  return steps.map(({ colour }, step) => `${colour} ${(100 * step) / steps.length}% ${(100 * (step + 1)) / steps.length}%`).join(', ');
 }
 
 /** Percent of the bar that its last colours go on beyond the scale's ends: they stand for all that lies there. */

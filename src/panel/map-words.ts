@@ -1,3 +1,5 @@
+import { BED, LOOP } from '../machine/codes.ts';
+import type { StitchGrid } from '../machine/grid.ts';
 import type { ColourScale } from '../view/colour-scale.ts';
 import type { ClothLayer } from '../view/sock-view-types.ts';
 import { pageWords } from '../words/page-words.ts';
@@ -14,6 +16,7 @@ const MM_PER_INCH = 25.4;
 
 /** What the numbers of a scale are shown in: small lengths in mm where the page has cm. */
 export function unitWords(unit: ColourScale['unit'], lengthUnit: LengthUnit): string {
+  if (unit === 'bed' || unit === 'pass') return '';
   if (unit !== 'mm') return unit;
   return pageWords().measures.smallUnit[lengthUnit];
 }
@@ -26,19 +29,22 @@ function numberWords(value: number, unit: ColourScale['unit'], lengthUnit: Lengt
 }
 
 export function tickWords(value: number, unit: ColourScale['unit'], lengthUnit: LengthUnit, { isLowest, isHighest }: { readonly isLowest: boolean; readonly isHighest: boolean }): string {
+  if (unit === 'pass') return String(Math.round(value));
   const isSigned = unit === '%' || isLowest || value < 0, words = numberWords(value, unit, lengthUnit, isSigned);
   return isLowest ? `≤ ${words}` : isHighest ? `≥ ${words}` : words;
 }
 
 /** The legend for those who do not see it. */
 export function legendWords({ steps, unit }: ColourScale, { aloud, less, more }: MapWords, lengthUnit: LengthUnit): string {
-  const low = steps[0]?.value ?? 0, end = (value: number): string => `${numberWords(value, unit, lengthUnit, low < 0)} ${unitWords(unit, lengthUnit)}`;
+  const low = steps[0]?.value ?? 0, end = (value: number): string => (unit === 'pass' ? String(Math.round(value)) : `${numberWords(value, unit, lengthUnit, low < 0)} ${unitWords(unit, lengthUnit)}`);
   return aloud.replace('{less}', less).replace('{more}', more).replace('{low}', end(low)).replace('{high}', end(steps.at(-1)?.value ?? 0));
 }
 
 /** How the shown numbers lie over the whole cloth, in a sentence. */
-export function spreadWords(layer: MapLayer, { posed, difference, settings: { lengthUnit } }: Pick<PageState, 'posed' | 'difference' | 'settings'>): string {
-  const { notAtRest, gaps } = pageWords().stage;
+export function spreadWords(layer: MapLayer, { posed, knitted, difference, settings: { lengthUnit } }: Pick<PageState, 'posed' | 'knitted' | 'difference' | 'settings'>): string {
+  const { notAtRest, gaps, rowsShaded } = pageWords().stage;
+  if (layer === 'pass') return rowsShaded;
+  if (layer === 'bed') return knitted === null ? notAtRest : bedSpread(knitted.grid);
   if (posed === null) return notAtRest;
   const { stretch: { summary: s }, worn } = posed;
   switch (layer) {
@@ -50,6 +56,13 @@ export function spreadWords(layer: MapLayer, { posed, difference, settings: { le
     case 'wider': return difference == null ? notAtRest : differenceSpread(difference.vertexWiderMm, lengthUnit);
     default: return layer satisfies never;
   }
+}
+
+/** Knitted stitches of each bed; the cast-on and what is laid round or sewn are not counted. */
+function bedSpread({ kind, bed }: StitchGrid): string {
+  const on = { front: 0, back: 0 };
+  for (let loop = 0; loop < kind.length; loop++) if (kind[loop] === LOOP.knit) on[bed[loop] === BED.front ? 'front' : 'back'] += 1;
+  return pageWords().stage.bedSpread(on.front, on.back);
 }
 
 function stretchSpread(low: number, high: number, median: number): string {

@@ -1,7 +1,7 @@
 import type { Problem } from '../base/problem.ts';
 import type { DifferenceMap } from '../choose/comparison.ts';
 import type { Measures } from '../measure/measures.ts';
-import type { KnittedSock, PosedSock } from '../pipeline/result.ts';
+import type { KnittedSock, LaidYarn, PosedSock } from '../pipeline/result.ts';
 import type { Derivation, Plan, PlannedFoot } from '../plan/plan-types.ts';
 import type { SockFile } from '../plan/sock-file.ts';
 import type { PoseName } from '../shape/pose.ts';
@@ -31,6 +31,10 @@ export interface Settings {
   readonly footLook: FootLook;
   /** How a sock to compare with lies to the one on the panel. */
   readonly arrangement: Arrangement;
+  /** How far the sock is cut away from the side that is looked at: 0 not at all, 1 all of it. */
+  readonly cut: number;
+  /** Shown turned inside out. */
+  readonly isInsideOut: boolean;
 }
 
 /** The counts of a knittable sock and its measures along the unstretched fabric. */
@@ -60,6 +64,9 @@ export type RoomName = 'shape' | 'passes' | 'lesson' | 'chart' | 'sheet' | 'stan
 /** A stitch that is pointed at somewhere, and shown everywhere: a loop of the knitted sock's grid. */
 export interface Spot { readonly loop: number; readonly from: 'picture' | 'finished' | 'beds' | 'chart' | 'words' }
 
+/** A stitch that has been picked, and stays so: a loop of the grid, and where it was formed, by which another sock's grid is told from this one's. */
+export interface Picked { readonly loop: number; readonly pass: number; readonly bed: number; readonly needle: number }
+
 /** The pages of the deck beside the picture. */
 export type DeckTab = 'measures' | 'fit' | 'compare';
 
@@ -84,6 +91,9 @@ export interface CompanionState {
   readonly shape: ShapeState;
 }
 
+/** Yarn along the loops of a sock (`key`: laidKey), and the pose at rest in which it was measured. */
+export interface LaidState { readonly key: string; readonly pose: PoseName; readonly yarns: readonly LaidYarn[] }
+
 /** Everything that the panels show. Owned by src/main.ts; panels only read it. */
 export interface PageState {
   /** The sock's own name in the person's list, by which what belongs to it can be kept. */
@@ -100,11 +110,15 @@ export interface PageState {
   /** Null until the shape belongs to `knitted` and the chosen pose. */
   readonly posed: PosedSock | null;
   readonly shape: ShapeState;
+  /** What was measured last, of this sock or of one before it (laidOf tells); null or missing before there was any. */
+  readonly laid?: LaidState | null;
   /** Of a second sock in the same pose; null or missing while there is none. */
   readonly difference?: DifferenceMap | null;
   readonly settings: Settings;
   /** The stitch that is pointed at, in whatever drawing; null or missing while there is none. */
   readonly spot?: Spot | null;
+  /** The stitch that stays marked until it is let go; null or missing while there is none. Of this sock only where `pickedLoop` says so. */
+  readonly picked?: Picked | null;
   /** On the beds: the pass that the person has chosen, null for the usual one; never beyond the sock's last. */
   readonly bedsPass: number | null;
   /** The page of the deck that is shown; a visit begins with the measures. */

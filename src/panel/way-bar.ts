@@ -29,6 +29,8 @@ export interface WayView {
   readonly marks: readonly SectionMark[];
   readonly trace: Trace;
   readonly yarns: readonly PlannedYarn[];
+  /** Pass of the picked stitch, then those of what belongs to it; none where none is picked. */
+  readonly picked: readonly number[];
 }
 
 export interface WayBar { render(view: WayView): void }
@@ -43,11 +45,11 @@ export function createWayBar(host: HTMLElement, hooks: WayHooks): WayBar {
   const words = pageWords().timeline, field = createPassField(hooks.goTo);
   const scrubber = el('input', { type: 'range', class: 'way-slider', min: 0, step: 1, 'aria-label': words.scrubber });
   scrubber.addEventListener('input', () => { hooks.goTo(scrubber.valueAsNumber); });
-  const ribbon = el('div', { class: 'way-ribbon', 'aria-hidden': 'true' }), parts = el('ol', { class: 'way-parts', 'aria-label': words.partsLabel });
+  const ribbon = el('div', { class: 'way-ribbon', 'aria-hidden': 'true' }), pins = el('div', { class: 'way-pins', 'aria-hidden': 'true' }), parts = el('ol', { class: 'way-parts', 'aria-label': words.partsLabel });
   const buttons = createButtons(hooks), speed = createSpeed(hooks.setSpeed);
   host.append(
     el('div', { class: 'way-row' }, el('div', { class: 'way-buttons', role: 'group', 'aria-label': words.way }, ...buttons.elements), speed.element, ...field.elements),
-    el('div', { class: 'way-track' }, ribbon, scrubber), parts, el('p', { class: 'way-keys' }, words.keys));
+    el('div', { class: 'way-track' }, ribbon, pins, scrubber), parts, el('p', { class: 'way-keys' }, words.keys));
   let drawn: readonly SectionMark[] | null = null, chips: readonly HTMLElement[] = [];
   return {
     render: (view) => {
@@ -62,11 +64,22 @@ export function createWayBar(host: HTMLElement, hooks: WayHooks): WayBar {
       chips.forEach((chip, i) => { setAttributes(chip, { 'aria-current': marks[i] === here ? 'step' : null }); });
       setAttributes(scrubber, { max: last, 'aria-valuetext': view.title });
       scrubber.valueAsNumber = stop;
+      drawPins(pins, view);
       buttons.render(view);
       speed.render(view.speed);
       field.setLast(last - 1);
     },
   };
+}
+
+/** Where along the way the picked stitch was knitted, and what belongs to it. */
+function drawPins(host: HTMLElement, { picked, last }: WayView): void {
+  const pins = [...new Set(picked)].map((pass, i) => {
+    const pin = el('i', { class: i === 0 ? 'way-pin is-picked' : 'way-pin' });
+    pin.style.left = `${(100 * pass) / Math.max(1, last)}%`;
+    return pin;
+  });
+  host.replaceChildren(...pins);
 }
 
 /** `Heel in 57–78`; the closing is no pass, and has no number. */

@@ -3,7 +3,7 @@ import { checkFabric, countEuler } from '../fabric/check-fabric.ts';
 import type { Fabric } from '../fabric/fabric.ts';
 import { checkGrid } from '../machine/check-grid.ts';
 import { knitProgram } from '../machine/knit-program.ts';
-import { estimateYarn } from '../measure/estimate-yarn.ts';
+import { estimateParts, useOf } from '../measure/estimate-yarn.ts';
 import { findCautions } from '../measure/find-cautions.ts';
 import { measureRest } from '../measure/measure-rest.ts';
 import { buildProgram } from '../plan/build-program.ts';
@@ -40,10 +40,11 @@ export function knitSock(file: SockFile): KnitOutcome {
   assertLaws('grid', checkGrid(grid));
   const fabric = buildFabric(grid, stitchSizeOf(plan));
   assertLaws('fabric', [...checkFabric(fabric), ...checkClosed(fabric, plan.stitches)]);
+  const yarnParts = estimateParts(plan, grid);
   const sock = {
     file, plan, derivations, foot, program, trace, grid, fabric,
     rest: measureRest(plan),
-    yarn: estimateYarn(plan, grid),
+    yarn: yarnParts.map((parts, yarn) => useOf(plan.yarns[yarn], parts)), yarnParts,
     cautions: findCautions(plan, foot, file.foot),
   };
   return { sock, problems };

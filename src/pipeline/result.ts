@@ -3,7 +3,7 @@ import type { Fabric } from '../fabric/fabric.ts';
 import type { FormMesh } from '../foot/form-mesh.ts';
 import type { StitchGrid } from '../machine/grid.ts';
 import type { Trace } from '../machine/trace.ts';
-import type { YarnUse } from '../measure/estimate-yarn.ts';
+import type { YarnParts, YarnUse } from '../measure/estimate-yarn.ts';
 import type { WornReading } from '../measure/fit-answer.ts';
 import type { Stretch } from '../measure/measure-stretch.ts';
 import type { MeasureLines, Measures } from '../measure/measures.ts';
@@ -12,7 +12,8 @@ import type { SockFile } from '../plan/sock-file.ts';
 import type { Program } from '../plan/step.ts';
 import type { Pose } from '../shape/pose.ts';
 
-export type { YarnUse } from '../measure/estimate-yarn.ts';
+export type { YarnParts, YarnUse } from '../measure/estimate-yarn.ts';
+export type { LaidYarn } from '../measure/measure-yarn.ts';
 
 /** Everything about a sock but its relaxed shapes: plain data, made in milliseconds. */
 export interface KnittedSock {
@@ -25,7 +26,10 @@ export interface KnittedSock {
   readonly grid: StitchGrid;
   readonly fabric: Fabric;
   readonly rest: Measures;
+  /** What it takes by the textbook's relation, by yarn. */
   readonly yarn: readonly YarnUse[];
+  /** The same by what becomes of it. */
+  readonly yarnParts: readonly YarnParts[];
   /** Cautions that do not keep the sock from being knitted (a tight top, say). */
   readonly cautions: readonly Problem[];
 }

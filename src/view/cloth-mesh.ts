@@ -9,7 +9,7 @@ import { linearColour, type Rgb, type Scheme, woolColours } from './colour.ts';
 import type { DrawnFrame } from './drawn-frame.ts';
 import { Lining } from './lining.ts';
 import { LoadedCloth } from './loaded-cloth.ts';
-import { buildPicker, type Picker } from './pick-loop.ts';
+import { buildPicker, castRay, nearestVertex, type Picker } from './pick-loop.ts';
 import type { Spot, Vector } from './frame-camera.ts';
 import { GrowingCloth } from './growing-cloth.ts';
 import { nearestDepth, pixelsAt } from './nearest-stitch.ts';
@@ -29,6 +29,11 @@ export interface Pickable { readonly picker: Picker; readonly cloth: ClothGeomet
 
 /** Thickness of a yarn of which none is told, in stitches: a washed plain fabric's (yarn/yarn-size.ts at 30 x 42 in 10 cm and 420 m in 100 g). */
 const USUAL_DIAMETER = 0.27;
+/** Stitches from where a ray meets the surface within which it can meet yarn. */
+const REACH_STITCHES = 4;
+/** A vertex under the pointer, the loop that is seen there, and how far it is from the eye. */
+export interface PickedVertex { readonly vertex: number; readonly loop: number; readonly distance: number }
+
 /** Stitches beside the picture that count as in it. */
 const MARGIN_STITCHES = 2;
 
@@ -231,6 +236,17 @@ export class ClothMesh {
     if (!shown) return null;
     this.picker ??= buildPicker(shown.drawnIndex(), shown.posed.positions);
     return { picker: this.picker, cloth: { ...shown.cloth, index: this.picker.index }, fabric: shown.fabric, cutY: this.cutY };
+  }
+
+  /** The loop that a ray of the fabric's own space meets first, the vertex that it lies at, and how far off: yarn where yarn is seen, else the stitch of the surface. */
+  pick(origin: Vector, direction: Vector): PickedVertex | null {
+    const target = this.pickable(), lowestY = this.cutY ?? -Infinity, hit = target && castRay(target.picker, origin, direction, lowestY);
+    if (target === null || hit === null) return null;
+    const vertex = nearestVertex(target.cloth, hit), { distance } = hit, { shown } = this;
+    if (vertex < 0 || shown === null) return null;
+    const near = origin.map((value, d) => value + distance * direction[d]), yarn = this.yarn.pick({ origin, direction, lowestY }, near, REACH_STITCHES * target.fabric.courseMm);
+    const at = yarn < 0 ? -1 : shown.vertexAt(yarn);
+    return at < 0 ? { vertex, loop: target.fabric.vertexLoop[vertex], distance } : { vertex: at, loop: yarn, distance };
   }
 
   /** Frees the GPU's part; a later drawing sends it again. */

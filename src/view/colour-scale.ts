@@ -5,7 +5,7 @@ export interface ColourMark { readonly value: number; readonly words: string }
 
 /** Colours that stand for numbers. The first and last step stand for all beyond them too. */
 export interface ColourScale {
-  readonly unit: '%' | 'mmHg' | 'mm';
+  readonly unit: '%' | 'mmHg' | 'mm' | 'pass' | 'bed';
   /** By rising value; at most MOST_STEPS. */
   readonly steps: readonly ColourStep[];
   readonly marks?: readonly ColourMark[];
@@ -81,6 +81,17 @@ export const DIFFERENCE_SCALE: ColourScale = {
     { value: 20, colour: '#224a12' },
   ],
 };
+
+/** From the cast-on, sand, over bronze and slate to the last pass, night blue. */
+const PASS_COLOURS = ['#fbf0cf', '#f3d488', '#dfb45c', '#ba8f57', '#96775a', '#6d5f66', '#4a4a72', '#2c3470', '#15194a'] as const;
+
+/** The order of knitting, from pass 0, the cast-on, to the last. */
+export function passScale(lastPass: number): ColourScale {
+  return { unit: 'pass', steps: PASS_COLOURS.map((colour, step) => ({ value: (Math.max(1, lastPass) * step) / (PASS_COLOURS.length - 1), colour })) };
+}
+
+/** The front bed, amber, is 0, the back bed, blue, is 1 (BED codes). */
+export const BED_SCALE: ColourScale = { unit: 'bed', steps: [{ value: 0, colour: '#efc35a' }, { value: 1, colour: '#2d5c94' }] };
 
 /** Where a value lies on a scale: 0 at its first step, 1 at its second, in between by shares; never beyond its ends. */
 export function placeOnScale({ steps }: ColourScale, value: number): number {

@@ -1,4 +1,5 @@
 import type { PerspectiveCamera } from 'three';
+import type { PicturePart } from './sock-view-types.ts';
 
 /** A frame that is about to be drawn. */
 export interface DrawnFrame {
@@ -14,4 +15,6 @@ export interface DrawnFrame {
   /** Triangles that one sock's yarn may take. */
   readonly mostTriangles: number;
   readonly isMoving: boolean;
+  /** The part of the picture that is drawn; null for all of it. */
+  readonly part: PicturePart | null;
 }

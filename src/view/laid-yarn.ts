@@ -6,6 +6,7 @@ import { paddedLength } from './cloth-geometry.ts';
 import type { Rgb } from './colour.ts';
 import { numberTexture } from './data-texture.ts';
 import { litLoops, LOOK, packLook } from './loop-looks.ts';
+import { firstYarn, type YarnRay } from './nearest-yarn.ts';
 import type { Lit } from './sock-view-types.ts';
 import { boundBlocks, gatherPieces, type Planes } from './yarn-blocks.ts';
 
@@ -41,6 +42,7 @@ export class LaidYarn {
   readonly drawn: InstancedBufferAttribute;
   drawnCount = 0;
   thread: YarnThread | null = null;
+  private diameterMm: Float64Array = new Float64Array(0);
   private readonly fabric: Fabric;
   private readonly grid: StitchGrid;
   private readonly words: Uint32Array;
@@ -63,6 +65,7 @@ export class LaidYarn {
   fill(lay: YarnLay, { hollow, isSheet }: Within): void {
     const { thread, points, ups, diameterMm } = lay, { fabric, grid, words } = this;
     this.thread = thread;
+    this.diameterMm = diameterMm;
     (this.points.image.data as Float32Array).set(points);
     (this.ups.image.data as Int8Array).set(ups);
     for (let k = 0; k + 1 < thread.lengthStart.length; k++) {
@@ -81,12 +84,20 @@ export class LaidYarn {
     this.drawnCount = 0;
   }
 
+  /** The loop whose yarn a ray meets first near a place on it; -1 for none. */
+  pick(ray: YarnRay, near: ArrayLike<number>, reachMm: number): number {
+    const { thread, diameterMm } = this;
+    if (thread === null) return -1;
+    const piece = firstYarn({ thread, points: this.points.image.data as Float32Array, diameterMm }, ray, near, reachMm);
+    return piece < 0 ? -1 : thread.loop[piece];
+  }
+
   /** Packs every piece's look. */
   paint({ colours, hoveredLoop, lit }: YarnPaint): void {
     const { thread, grid, words } = this, isLit = litLoops(grid.loopCount, lit);
     for (let piece = 0; thread !== null && piece < thread.pieceCount; piece++) {
       const loop = thread.loop[piece], bits = loop === hoveredLoop ? LOOK.lit : 0;
-      words[WORDS * piece] = packLook(bits, colours[Math.min(grid.yarn[loop], colours.length - 1)], loop, isLit[loop] === 1);
+      words[WORDS * piece] = packLook(bits, colours[Math.min(grid.yarn[loop], colours.length - 1)], loop, isLit[loop]);
     }
     this.pieces.needsUpdate = true;
   }

@@ -7,7 +7,7 @@ import { type PosedCloth, poseClothInto } from './cloth-pose.ts';
 import { placeOnScale } from './colour-scale.ts';
 import type { Rgb } from './colour.ts';
 import { numberTexture } from './data-texture.ts';
-import { litLoops, LOOK, markColour, packLooksInto } from './loop-looks.ts';
+import { LIT, litColour, litLoops, LOOK, packLooksInto } from './loop-looks.ts';
 import { vertexAt, type Within } from './laid-yarn.ts';
 import type { ClothMap, Lit } from './sock-view-types.ts';
 import { createWrapBars, findWraps, poseWrapsInto, type WrapBars, type WrapPlace } from './wrap-bars.ts';
@@ -85,9 +85,9 @@ export class LoadedCloth {
     looks.needsUpdate = true;
     const wrapColour = this.wrapGeometry.getAttribute('a_colour') as BufferAttribute, marked = this.wrapGeometry.getAttribute('a_marked') as BufferAttribute, { pointsPerBar } = this.bars;
     this.wraps.forEach(({ loop }, bar) => {
-      const own = colours[Math.min(this.grid.yarn[loop], colours.length - 1)], rgb = isLit[loop] === 1 ? markColour(own) : own;
+      const own = colours[Math.min(this.grid.yarn[loop], colours.length - 1)], rgb = litColour(own, isLit[loop]);
       for (let i = bar * pointsPerBar; i < (bar + 1) * pointsPerBar; i++) wrapColour.array.set(rgb, 3 * i);
-      marked.array.fill(isLit[loop], bar * pointsPerBar, (bar + 1) * pointsPerBar);
+      marked.array.fill(isLit[loop] === LIT.none ? 0 : 1, bar * pointsPerBar, (bar + 1) * pointsPerBar);
     });
     wrapColour.needsUpdate = marked.needsUpdate = true;
   }

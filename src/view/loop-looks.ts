@@ -38,10 +38,10 @@ export function loopLooks(fabric: Fabric, grid: StitchGrid): Uint8Array {
 
 /**
  * A loop's look as the shader unpacks it (shaders/_look.glsl): three bytes of its yarn's linear colour, as square roots and a little
- * its own, and the LOOK bits. A loop that is marked has the colour that lights it.
+ * its own, and the LOOK bits. `mark` is a LIT code.
  */
-export function packLook(bits: number, yarn: Rgb, loop: number, isMarked: boolean): number {
-  const rgb = isMarked ? markColour(yarn) : yarn, own = isMarked ? 1 : 0.975 + (0.05 * hashByte(loop)) / 255;
+export function packLook(bits: number, yarn: Rgb, loop: number, mark: number): number {
+  const isMarked = mark !== LIT.none, rgb = litColour(yarn, mark), own = isMarked ? 1 : 0.975 + (0.05 * hashByte(loop)) / 255;
   let word = (bits | (isMarked ? LOOK.marked : 0)) << 24;
   for (let d = 0; d < 3; d++) word |= Math.round(255 * Math.sqrt(Math.min(1, rgb[d] * own))) << (8 * d);
   return word >>> 0;
@@ -51,7 +51,7 @@ export function packLook(bits: number, yarn: Rgb, loop: number, isMarked: boolea
 export function packLooksInto(out: Uint32Array, looks: Uint8Array, fabric: Fabric, grid: StitchGrid, palette: readonly Rgb[], isLit?: Uint8Array): void {
   for (let v = 0; v < fabric.vertexCount; v++) {
     const loop = fabric.vertexLoop[v];
-    out[v] = packLook(looks[v], palette[Math.min(grid.yarn[loop], palette.length - 1)], loop, isLit?.[loop] === 1);
+    out[v] = packLook(looks[v], palette[Math.min(grid.yarn[loop], palette.length - 1)], loop, isLit?.[loop] ?? LIT.none);
   }
 }
 
@@ -68,11 +68,26 @@ export function markColour(yarn: Rgb): Rgb {
   return apart(MARKS[0], yarn) >= apart(MARKS[1], yarn) ? MARKS[0] : MARKS[1];
 }
 
-/** Which loops of a grid are lit; one entry a loop. */
+/** How a loop is lit: not, fully, or paler beside one that is lit fully. */
+export const LIT = { none: 0, full: 1, pale: 2 } as const;
+
+/** Share of the lighting colour in a pale one; chosen by eye. */
+const PALE = 0.45;
+
+/** A yarn's colour as it is lit. */
+export function litColour(yarn: Rgb, mark: number): Rgb {
+  if (mark === LIT.none) return yarn;
+  const full = markColour(yarn), share = mark === LIT.pale ? PALE : 1, mix = (d: 0 | 1 | 2): number => yarn[d] + share * (full[d] - yarn[d]);
+  return [mix(0), mix(1), mix(2)];
+}
+
+/** LIT codes of a grid's loops. */
 export function litLoops(loopCount: number, lit: Lit | null): Uint8Array {
   const is = new Uint8Array(loopCount);
   if (lit === null) return is;
-  is.fill(1, Math.max(0, lit.first), Math.max(0, lit.end));
-  for (const loop of lit.loops) if (loop >= 0 && loop < loopCount) is[loop] = 1;
+  const strongest = lit.strongest ?? -1, usual = strongest < 0 ? LIT.full : LIT.pale;
+  is.fill(usual, Math.max(0, lit.first), Math.max(0, lit.end));
+  for (const loop of lit.loops) if (loop >= 0 && loop < loopCount) is[loop] = usual;
+  if (strongest >= 0 && strongest < loopCount) is[strongest] = LIT.full;
   return is;
 }

@@ -2,12 +2,11 @@ import { Group, type Ray } from 'three';
 import type { Fabric } from '../fabric/fabric.ts';
 import type { StitchGrid } from '../machine/grid.ts';
 import type { PoseName } from '../shape/pose.ts';
-import { type ClothDetail, ClothMesh } from './cloth-mesh.ts';
+import { type ClothDetail, ClothMesh, type PickedVertex } from './cloth-mesh.ts';
 import type { Scheme } from './colour.ts';
 import type { DrawnFrame } from './drawn-frame.ts';
 import type { Spot, Vector } from './frame-camera.ts';
 import { GroundShadow } from './ground-shadow.ts';
-import { castRay, nearestVertex } from './pick-loop.ts';
 import type { Around, ClothMap, FootLook, GrowthFrame, Lit } from './sock-view-types.ts';
 import { Surroundings } from './surroundings.ts';
 
@@ -17,9 +16,6 @@ const REACH_STEP_MM = 60;
 
 /** Thickness of cloth on either side of its middle that the cut runs through too, mm. */
 const CUT_MARGIN_MM = 2.5;
-
-/** A vertex under the pointer, its loop, and how far it is from the eye. */
-export interface PickedVertex { readonly vertex: number; readonly loop: number; readonly distance: number }
 
 /** One sock in the picture: its cloth, what holds it, its shadow, and where it stands. */
 export class PlacedSock {
@@ -182,11 +178,7 @@ export class PlacedSock {
 
   /** The vertex that a ray of the scene meets first. */
   pick({ origin, direction }: Ray): PickedVertex | null {
-    const target = this.cloth.pickable();
-    if (!target) return null;
-    const hit = castRay(target.picker, origin.clone().sub(this.group.position).toArray(), direction.toArray(), target.cutY ?? -Infinity);
-    const vertex = hit ? nearestVertex(target.cloth, hit) : -1;
-    return hit && vertex >= 0 ? { vertex, loop: target.fabric.vertexLoop[vertex], distance: hit.distance } : null;
+    return this.cloth.pick(origin.clone().sub(this.group.position).toArray(), direction.toArray());
   }
 
   /** Of the cloth in these sections alone, with the needles above it; all of `points` for null, or where there is no such cloth. */

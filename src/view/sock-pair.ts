@@ -4,7 +4,8 @@ import type { PoseName } from '../shape/pose.ts';
 import { SCHEMES } from './colour.ts';
 import type { Axes, Vector } from './frame-camera.ts';
 import { type PairPlaces, placePair } from './pair-places.ts';
-import { type PickedVertex, PlacedSock } from './placed-sock.ts';
+import type { PickedVertex } from './cloth-mesh.ts';
+import { PlacedSock } from './placed-sock.ts';
 import type { SockCaptions } from './sock-captions.ts';
 import type { Around, Arrangement, ClothMap, Companion, FootLook, GrowthFrame, Theme } from './sock-view-types.ts';
 

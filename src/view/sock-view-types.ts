@@ -10,9 +10,10 @@ import type { ColourScale } from './colour-scale.ts';
 export type Theme = 'light' | 'dark';
 /**
  * What the cloth's colours tell: its yarn; how far it is stretched along its courses or its wales; worn, how
- * hard it presses and how far it stands off the skin; beside a second sock, how much longer or wider that one is.
+ * hard it presses and how far it stands off the skin; beside a second sock, how much longer or wider that one is;
+ * in which pass, or on which bed, each stitch was knitted.
  */
-export type ClothLayer = 'yarn' | 'stretch-width' | 'stretch-length' | 'pressure' | 'gap' | 'longer' | 'wider';
+export type ClothLayer = 'yarn' | 'stretch-width' | 'stretch-length' | 'pass' | 'bed' | 'pressure' | 'gap' | 'longer' | 'wider';
 /** A foot in a sock: seen through gaps only, left out, or through cloth like glass. */
 export type FootLook = 'inside' | 'hidden' | 'glass';
 /** A second sock: next to the first from wherever one looks, or in its place as an outline, and a veil where it stands out. */
@@ -65,10 +66,23 @@ export interface Lit {
   readonly first: number;
   readonly end: number;
   readonly loops: readonly number[];
+  /** The one that stands out most, beside which the others are paler; null or missing where all are alike. */
+  readonly strongest?: number | null;
 }
 
 /** What the picture needs to know of a loop when the pointer rests on it. */
 export interface HoveredLoop { readonly sock: 'first' | 'second'; readonly loop: number; readonly clientX: number; readonly clientY: number }
+
+/** A part of a picture that is larger than one drawing can be, in its pixels from its left and its top. */
+export interface PicturePart {
+  readonly left: number;
+  readonly top: number;
+  readonly width: number;
+  readonly height: number;
+  /** Of the whole picture. */
+  readonly wholeWidth: number;
+  readonly wholeHeight: number;
+}
 
 /** What the cloth is drawn as: a surface with stitches painted on it, yarn that is laid loop by loop, or one going over into the other. */
 export type DetailLevel = 'mesh' | 'blend' | 'yarn';
@@ -149,6 +163,10 @@ export interface SockView {
   resize(): void;
   /** The picture as it stands, with so many pixels to one of the page's, as far as the graphics card can; null while it cannot draw. */
   takePicture(scale: number, ground: Ground): ImageData | null;
+  /** A part of the picture as it stands, drawn in as many pixels as the whole of it is to have; null while it cannot draw. The sides of the whole are those of the page's picture. */
+  takePart(part: PicturePart, ground: Ground): ImageData | null;
+  /** How many pixels the whole of a picture taken in parts may have along a side. */
+  mostPixels(): number;
   /** GPU counters for tests: geometries, textures, programs, frames drawn so far. */
   counters(): { readonly geometries: number; readonly textures: number; readonly programs: number; readonly frames: number };
   dispose(): void;

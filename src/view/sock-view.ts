@@ -13,12 +13,15 @@ import { photograph } from './photograph.ts';
 import { CAPTION_PIXELS, SockCaptions } from './sock-captions.ts';
 import { type PickedSock, SockPair } from './sock-pair.ts';
 import type {
-  Around, Arrangement, ClothMap, Companion, DetailLevel, DrawnDetail, FootLook, Ground, GrowthFrame, HoveredLoop, Lit, SockView, Theme, ViewPreset,
+  Around, Arrangement, ClothMap, Companion, DetailLevel, DrawnDetail, FootLook, Ground, GrowthFrame, HoveredLoop, Lit, PicturePart, SockView, Theme, ViewPreset,
 } from './sock-view-types.ts';
 import { listenToCanvas } from './view-input.ts';
 
 /** Triangles that the yarn of all socks may take in a frame: 1.5 million (DESIGN.md, the picture) less what stands about it. */
 const YARN_TRIANGLES = 1_300_000;
+
+/** Keeps whole pixels whole when they are divided by a ratio and multiplied again, rounded or cut off. */
+const SLACK = 0.25;
 
 class KnitView implements SockView {
   private readonly canvas: HTMLCanvasElement;
@@ -39,6 +42,7 @@ class KnitView implements SockView {
   private frames = 0;
   /** While a picture is taken. */
   private takenRatio: number | null = null;
+  private takenPart: PicturePart | null = null;
   private pending = 0;
   private drawn: DrawnDetail = { pixelsPerStitch: 0, level: 'mesh', triangles: 0, calls: 0, pieces: 0 };
   private isLost = false;
@@ -175,22 +179,55 @@ class KnitView implements SockView {
 
   resize(): void {
     const width = Math.max(1, this.canvas.clientWidth), height = Math.max(1, this.canvas.clientHeight);
-    this.renderer.setPixelRatio(this.pixelRatio());
-    this.renderer.setSize(width, height, false);
+    this.fit(width, height);
     this.rig.setAspect(width / height);
     // A resized canvas is blank until drawn: at once, so that no empty frame is seen.
     if (this.frames > 0) this.draw(performance.now());
     else this.requestDraw();
   }
 
+  private fit(width: number, height: number): void {
+    this.renderer.setPixelRatio(this.pixelRatio());
+    this.renderer.setSize(width, height, false);
+  }
+
+  /** The drawing is as large as the part, and the whole picture's place lies about it: all that counts in shares or pixels of the picture stays as it is. */
+  private fitPart({ left, top, width, height, wholeWidth, wholeHeight }: PicturePart): void {
+    const { renderer } = this, ratio = this.pixelRatio(), whole = (pixels: number): number => (pixels + SLACK) / ratio;
+    renderer.setDrawingBufferSize(whole(width), whole(height), ratio);
+    renderer.setViewport(whole(-left), whole(top + height - wholeHeight), whole(wholeWidth), whole(wholeHeight));
+  }
+
   takePicture(scale: number, ground: Ground): ImageData | null {
     if (this.isLost || this.isDisposed) return null;
-    const { canvas, renderer, backdrop: { mesh } } = this, most = renderer.capabilities.maxTextureSize;
+    const { canvas, renderer } = this, most = renderer.capabilities.maxTextureSize;
     this.takenRatio = Math.min(scale, most / Math.max(1, canvas.clientWidth, canvas.clientHeight));
-    const picture = photograph({ canvas, renderer, backdrop: mesh, plain: SCHEMES[this.theme].backdropBottom, draw: () => { this.draw(performance.now()); } }, ground);
+    const picture = this.shoot(ground);
     this.takenRatio = null;
     this.draw(performance.now());
     return picture;
+  }
+
+  takePart(part: PicturePart, ground: Ground): ImageData | null {
+    if (this.isLost || this.isDisposed) return null;
+    this.takenRatio = part.wholeWidth / Math.max(1, this.canvas.clientWidth);
+    this.takenPart = part;
+    const picture = this.shoot(ground);
+    this.takenRatio = this.takenPart = null;
+    this.fit(this.canvas.clientWidth, this.canvas.clientHeight);
+    // Before the page is next seen; many parts may be taken until then.
+    this.requestDraw();
+    return picture;
+  }
+
+  mostPixels(): number {
+    const gl = this.renderer.getContext();
+    return Math.min(...(gl.getParameter(gl.MAX_VIEWPORT_DIMS) as Int32Array));
+  }
+
+  private shoot(ground: Ground): ImageData | null {
+    const { canvas, renderer, backdrop: { mesh } } = this;
+    return photograph({ canvas, renderer, backdrop: mesh, plain: SCHEMES[this.theme].backdropBottom, draw: () => { this.draw(performance.now()); } }, ground);
   }
 
   counters(): { readonly geometries: number; readonly textures: number; readonly programs: number; readonly frames: number } {
@@ -254,7 +291,8 @@ class KnitView implements SockView {
     line.group.scale.y = pair.first.isTurned ? -1 : 1;
     this.scene.updateMatrixWorld();
     camera.updateMatrixWorld();
-    if (renderer.getPixelRatio() !== this.pixelRatio()) renderer.setPixelRatio(this.pixelRatio());
+    if (this.takenPart !== null) this.fitPart(this.takenPart);
+    else if (renderer.getPixelRatio() !== this.pixelRatio()) renderer.setPixelRatio(this.pixelRatio());
     const details = this.prepare(), { clientWidth, clientHeight } = this.canvas;
     line.setViewport(clientWidth, clientHeight, renderer.getPixelRatio(), camera.near);
     this.backdrop.takeShadow(pair.first.shadow, camera);
@@ -268,10 +306,11 @@ class KnitView implements SockView {
   /** Chooses what is drawn of each sock. */
   private prepare(): readonly ClothDetail[] {
     const { pair, pace, rig: { camera }, canvas: { clientWidth: width, clientHeight: height }, takenRatio } = this, socks = pair.shown();
-    const mostTriangles = YARN_TRIANGLES / socks.length, isTaken = takenRatio !== null;
+    // A part of a picture is drawn as fine as its pixels show it, however long that takes.
+    const mostTriangles = this.takenPart === null ? YARN_TRIANGLES / socks.length : Infinity, isTaken = takenRatio !== null;
     const frame = {
       camera, width, height, ratio: this.renderer.getPixelRatio(), detailRatio: isTaken ? takenRatio : pace.detailRatio(),
-      finest: isTaken ? Infinity : pace.finest(), isMoving: !isTaken && pace.isMoving, mostTriangles,
+      finest: isTaken ? Infinity : pace.finest(), isMoving: !isTaken && pace.isMoving, mostTriangles, part: this.takenPart,
     };
     return socks.map((sock) => sock.prepare(frame));
   }

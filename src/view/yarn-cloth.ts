@@ -6,6 +6,8 @@ import { threadYarn } from '../yarn/thread-yarn.ts';
 import type { ClothUniforms } from './cloth-material.ts';
 import type { DrawnFrame } from './drawn-frame.ts';
 import { LaidYarn, type Within, type YarnPaint } from './laid-yarn.ts';
+import type { YarnRay } from './nearest-yarn.ts';
+import type { PicturePart } from './sock-view-types.ts';
 import { HALO, levelFor, RELIEF_SIDES, YARN_LEVELS } from './yarn-levels.ts';
 import { createYarnMaterial, createYarnUniforms } from './yarn-material.ts';
 import { tubeGeometry } from './yarn-tube.ts';
@@ -98,6 +100,11 @@ export class YarnCloth {
     return pieces;
   }
 
+  /** The loop whose yarn a ray meets first near a place on it, -1 where yarn is not what is seen there. */
+  pick(ray: YarnRay, near: ArrayLike<number>, reachMm: number): number {
+    return this.mesh.visible && !this.isStale ? this.laid?.pick(ray, near, reachMm) ?? -1 : -1;
+  }
+
   hide(): void { this.mesh.visible = false; }
 
   /** Frees the GPU's part; a later drawing sends it again. */
@@ -136,9 +143,10 @@ export class YarnCloth {
     this.mesh.visible = false;
   }
 
-  /** The picture's sides, and the plane of the cut, in the fabric's own space. */
-  private planes({ camera }: DrawnFrame): number[] {
+  /** The sides of the picture or of its part, and the plane of the cut, in the fabric's own space. */
+  private planes({ camera, part }: DrawnFrame): number[] {
     const toClip = new Matrix4().multiplyMatrices(camera.projectionMatrix, camera.matrixWorldInverse).multiply(this.mesh.matrixWorld);
+    if (part !== null) toClip.premultiply(cropTo(part));
     const planes = new Frustum().setFromProjectionMatrix(toClip).planes.flatMap(({ normal, constant }) => [...normal.toArray(), constant]);
     return this.cutY === null ? planes : [...planes, 0, 1, 0, -this.cutY];
   }
@@ -150,4 +158,10 @@ export class YarnCloth {
     this.materials.set(key, made);
     return made;
   }
+}
+
+/** Brings a part of the picture to where the whole lies, -1 to 1 both ways. */
+function cropTo({ left, top, width, height, wholeWidth, wholeHeight }: PicturePart): Matrix4 {
+  const x = wholeWidth / width, y = wholeHeight / height, right = (2 * left + width) / wholeWidth - 1, up = 1 - (2 * top + height) / wholeHeight;
+  return new Matrix4().set(x, 0, 0, -x * right, 0, y, 0, -y * up, 0, 0, 1, 0, 0, 0, 0, 1);
 }

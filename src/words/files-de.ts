@@ -65,6 +65,17 @@ export const FILES_DE: typeof FILES_EN = {
       none: 'Dieser Browser kann die Socke nicht zeichnen: Es gibt kein Bild zu speichern.',
       size: 'Größe', times: (scale) => `${scale}×`, ground: 'mit Hintergrund', save: 'PNG',
     },
+    print: {
+      title: 'Bild zum Drucken',
+      about: (width, height, across, along, size) => `${across} × ${along} auf Papier: ${width} × ${height} Bildpunkte, ungefähr ${size}. Das Garn wird so fein gezeichnet, wie so viele Bildpunkte es zeigen.`,
+      none: 'Dieser Browser kann die Socke nicht zeichnen: Es gibt kein Bild zu drucken.', idle: 'Die Ansicht, wie sie steht, in einer Größe auf Papier.',
+      width: (unit) => `Breite, ${unit === 'cm' ? 'cm' : 'Zoll'}`,
+      save: 'PNG', density: 'Dichte', perInch: (pixels) => `${pixels} dpi`, ground: 'mit Hintergrund',
+      outside: (least, most) => `Die Breite muss zwischen ${least} und ${most} liegen.`,
+      tooWide: (least, most, perInch) => `Mit ${perInch} dpi zeichnet diese Grafikkarte die Ansicht von ${least} bis ${most} breit.`,
+      far: (percent) => `${percent} % des Bildes sind gezeichnet`,
+      cannotPack: 'Dieser Browser kann ein so großes Bild nicht packen. Nehmen Sie das Bild der Ansicht oder einen neueren Browser.',
+    },
     film: {
       title: 'Die Socke im Wachsen, als bewegtes Bild',
       about: (frames, seconds, size) => `Auf der Maschine, Reihe um Reihe: ${frames} Bilder, ${seconds} s, ungefähr ${size}. Zuerst wird berechnet, wie sie hängt; das braucht seine Zeit.`,
@@ -87,6 +98,15 @@ export const FILES_DE: typeof FILES_EN = {
     model: {
       title: 'Form, als Modell',
       about: (glb, stl) => `Die Lage auf der Seite, eine Schicht Gestrick, oben offen. GLB in Metern mit den Farben der Garne${glb === '' ? '' : `, ${glb}`}; STL in Millimetern${stl === '' ? '' : `, ${stl}`}.`,
+    },
+    yarn: {
+      title: 'Garn, Masche für Masche, als Modell',
+      about: (size) => `Die Lage auf der Seite, das Garn als Schläuche in seinen Farben, in Metern${size === '' ? '' : `: ${size}`}.`,
+      size: (loops, size) => `${loops.toLocaleString('de')} Maschen, ${size}`,
+      save: 'GLB', detail: 'Feinheit', details: { coarse: 'grob', middle: 'mittel', fine: 'fein' },
+      large: (instead) => `Eine so große Datei öffnen viele Programme nur langsam oder gar nicht.${instead === null ? '' : ` Mit „${instead}“ sind es weniger als 100 MB.`}`,
+      tooLarge: (instead) => `Das sind mehr als 2 GB und mehr, als Programme lesen können.${instead === null ? ' Diese Socke wird in keiner Feinheit kleiner.' : ` Wählen Sie „${instead}“.`}`,
+      far: (percent) => `${percent} % des Garns sind gemacht`,
     },
     work: { title: 'Reihen', about: 'Jede Reihe mit dem, was vor und nach ihr zu tun ist. CSV als Tabelle, JSON auch mit dem Stand jeder Nadel.' },
     sock: { title: 'Die Socke selbst', about: 'Ihre Datei, die sich hier wieder öffnen lässt.' },

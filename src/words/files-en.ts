@@ -75,6 +75,17 @@ export const FILES_EN = {
       none: 'This browser cannot draw the sock: there is no picture to save.',
       size: 'Size', times: (scale: number) => `${scale}×`, ground: 'with its ground', save: 'PNG',
     },
+    print: {
+      title: 'Picture to print',
+      about: (width: number, height: number, across: string, along: string, size: string) => `${across} × ${along} on paper: ${width} × ${height} pixels, roughly ${size}. The yarn is drawn as fine as that many pixels show it.`,
+      none: 'This browser cannot draw the sock: there is no picture to print.', idle: 'The view as it stands, at a size on paper.',
+      width: (unit: 'cm' | 'in') => `Width, ${unit === 'cm' ? 'cm' : 'inches'}`,
+      save: 'PNG', density: 'Density', perInch: (pixels: number) => `${pixels} dpi`, ground: 'with its ground',
+      outside: (least: string, most: string) => `The width must lie between ${least} and ${most}.`,
+      tooWide: (least: string, most: string, perInch: number) => `At ${perInch} dpi this graphics card draws this view from ${least} to ${most} wide.`,
+      far: (percent: number) => `${percent} % of the picture is drawn`,
+      cannotPack: 'This browser cannot pack so large a picture. Take the picture of the view, or use a newer browser.',
+    },
     film: {
       title: 'The sock growing, as a moving picture',
       about: (frames: number, seconds: number, size: string) => `On the machine, pass by pass: ${frames} pictures, ${seconds} s, roughly ${size}. How it hangs is worked out first, which takes its time.`,
@@ -97,6 +108,15 @@ export const FILES_EN = {
     model: {
       title: 'Shape, as a model',
       about: (glb: string, stl: string) => `The pose on the page, one layer of cloth, open at the cuff. GLB in metres with the yarns’ colours${glb === '' ? '' : `, ${glb}`}; STL in millimetres${stl === '' ? '' : `, ${stl}`}.`,
+    },
+    yarn: {
+      title: 'Yarn, loop by loop, as a model',
+      about: (size: string) => `The pose on the page with its yarn as tubes in their colours, in metres${size === '' ? '' : `: ${size}`}.`,
+      size: (loops: number, size: string) => `${loops.toLocaleString('en')} loops, ${size}`,
+      save: 'GLB', detail: 'Detail', details: { coarse: 'coarse', middle: 'middle', fine: 'fine' },
+      large: (instead: string | null) => `So large a file takes many programs long to open, or they give up.${instead === null ? '' : ` Choose ${instead} for less than 100 MB.`}`,
+      tooLarge: (instead: string | null) => `That is more than 2 GB, and more than programs can read.${instead === null ? ' At no detail does this sock come to less.' : ` Choose ${instead}.`}`,
+      far: (percent: number) => `${percent} % of the yarn is made`,
     },
     work: { title: 'Passes', about: 'Every pass with what comes before and after it. CSV for a table, JSON with the state of every needle too.' },
     sock: { title: 'The sock itself', about: 'Its file, which opens again here.' },

@@ -27,7 +27,20 @@ export const MEASURES_DE: typeof MEASURES_EN = {
   yourFoot: 'Ihr Fuß',
   unit: { cm: 'cm', in: 'Zoll' },
   smallUnit: { cm: 'mm', in: 'Zoll' },
-  yarn: { forOne: 'für eine Socke', metres: 'Meter', grams: 'Gramm', together: 'Zusammen' },
+  yarn: {
+    forOne: 'für eine Socke', metres: 'Meter', grams: 'Gramm', together: 'Zusammen',
+    byRule: 'nach Regel', alongLoops: 'in Maschen',
+    said: (percent, pose) => (percent === 0 ? `Entlang ihrer Maschen gemessen (${pose}), braucht die Socke, was die Lehrbuchregel sagt.`
+      : `Entlang ihrer Maschen gemessen (${pose}), braucht die Socke ${Math.abs(percent)} % ${percent > 0 ? 'mehr' : 'weniger'} als nach der Lehrbuchregel.`),
+    waiting: 'Das Garn wird entlang der Maschen gemessen, sobald die Form ruht.',
+    choosePose: 'Gemessen wird entlang der Maschen einer Socke in Ruhe, ohne Maschine und ohne Fuß: Wählen Sie über dem Bild Flach oder Schlauch.',
+    more: 'Wohin es geht, und warum beide sich unterscheiden',
+    parts: { loops: 'Maschen', wraps: 'Wickel', castOn: 'Anschlag', seam: 'Naht', graft: 'Maschenstich', bindOff: 'Abketten', tails: (lengths) => `Enden, ${countIn('de', lengths, 'Faden', 'Fäden')}` },
+    why: [
+      'Die Regel (nach Munden) nimmt die Maschenlänge aus Ihrer Maschenprobe, als wäre alles Gestrick glatt und völlig entspannt. Die Maschen im Bild folgen der Form: mancherorts gedehnt, anderswo zusammengeschoben.',
+      'Eine zweite veröffentlichte Formel (nach Peirce) macht dieselbe Masche bei 30 × 42 um etwa 14 % kürzer: Die Wahrheit kann dazwischen liegen. Wo das Garn knapp ist, stricken Sie eine Probe und wiegen Sie sie.',
+    ],
+  },
   tolerance: {
     title: 'Wenn die Maschenprobe nicht ganz stimmt',
     names: { footGirthMm: 'Fußumfang', footLengthMm: 'Fußlänge', heelDepthMm: 'Fersentiefe', heelDiagonalMm: 'Markierte Schräge', legLengthMm: 'Schaftlänge' },

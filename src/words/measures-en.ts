@@ -31,7 +31,20 @@ export const MEASURES_EN = {
   yourFoot: 'your foot',
   unit: { cm: 'cm', in: 'inches' },
   smallUnit: { cm: 'mm', in: 'inches' },
-  yarn: { forOne: 'for one sock', metres: 'metres', grams: 'grams', together: 'Together' },
+  yarn: {
+    forOne: 'for one sock', metres: 'metres', grams: 'grams', together: 'Together',
+    byRule: 'by rule', alongLoops: 'by loops',
+    said: (percent: number, pose: string) => (percent === 0 ? `Measured along its loops (${pose}), the sock takes what the textbook’s rule says.`
+      : `Measured along its loops (${pose}), the sock takes ${Math.abs(percent)} % ${percent > 0 ? 'more' : 'less'} than by the textbook’s rule.`),
+    waiting: 'The yarn is measured along the loops as soon as the shape is at rest.',
+    choosePose: 'Yarn is measured along the loops of a sock at rest, on no machine and no foot: choose Laid flat or Tube over the picture.',
+    more: 'Where it goes, and why the two differ',
+    parts: { loops: 'Loops', wraps: 'Wraps', castOn: 'Cast-on', seam: 'Seam', graft: 'Graft', bindOff: 'Bind-off', tails: (lengths: number) => `Tails of ${countIn('en', lengths, 'length', 'lengths')}` },
+    why: [
+      'The rule (Munden’s) takes the loop length from your gauge, as if all cloth were plain and fully relaxed. The loops in the picture follow the shape: drawn out in some places, gathered in others.',
+      'A second published formula (Peirce’s) makes the same loop some 14 % shorter at 30 × 42: the truth may lie between. Where yarn is short, knit a swatch and weigh it.',
+    ],
+  },
   tolerance: {
     title: 'If the gauge is a little off',
     names: { footGirthMm: 'Foot girth', footLengthMm: 'Foot length', heelDepthMm: 'Heel depth', heelDiagonalMm: 'Marked diagonal', legLengthMm: 'Leg length' },

@@ -5,7 +5,7 @@ const DIFFERENCE_ALOUD = 'der anderen Socke gegen diese. Violett: {less}, am dun
 
 export const STAGE_DE: typeof STAGE_EN = {
   label: 'Die Socke',
-  canvas: 'Die Socke in ihrer Lage. Pfeiltasten drehen sie, Plus und Minus zoomen, 0 zeigt sie ganz, C wechselt, was ihre Farben sagen.',
+  canvas: 'Die Socke in ihrer Lage. Pfeiltasten drehen sie, Plus und Minus zoomen, 0 zeigt sie ganz, C wechselt, was ihre Farben sagen. 1 bis 4 gehen näher heran, X schneidet auf, I dreht auf links, Eingabe wählt eine Masche.',
   poseOf: 'Lage der Socke',
   poses: { flat: 'Flach', tube: 'Schlauch', beds: 'Auf den Betten', worn: 'Getragen' },
   viewOf: 'Ansicht der Socke',
@@ -39,7 +39,7 @@ export const STAGE_DE: typeof STAGE_EN = {
   colours: 'Farben',
   foot: 'Fuß',
   footLooks: { inside: 'in der Socke', glass: 'durchsichtig', hidden: 'weggelassen' },
-  layers: { yarn: 'Garn', 'stretch-width': 'Dehnung quer', 'stretch-length': 'Dehnung längs', pressure: 'Druck', gap: 'Abstand', longer: 'Länger oder kürzer', wider: 'Weiter oder enger' },
+  layers: { yarn: 'Garn', 'stretch-width': 'Dehnung quer', 'stretch-length': 'Dehnung längs', pass: 'Reihe', bed: 'Bett', pressure: 'Druck', gap: 'Abstand', longer: 'Länger oder kürzer', wider: 'Weiter oder enger' },
   onlyWorn: 'nur getragen',
   notKnown: 'nicht bekannt',
   onlyTwo: 'mit zweiter Socke',
@@ -56,6 +56,11 @@ export const STAGE_DE: typeof STAGE_EN = {
       title: 'Das Gestrick steht von der Haut ab', less: 'liegt an', middle: '', more: 'weit ab',
       aloud: 'Wie weit das Gestrick von der Haut absteht. Creme: Es liegt an. Grün bis tiefes Seegrün: Es steht ab, am dunkelsten bei {high} und mehr.',
     },
+    pass: {
+      title: 'In welcher Reihe', less: 'Anschlag', middle: '', more: 'letzte Reihe',
+      aloud: 'In welcher Reihe jede Masche gestrickt wurde. Sand: der Anschlag. Bronze, dann Schiefer, dann Nachtblau: später, am dunkelsten bei der letzten Reihe, {high}. Jede zweite Maschenreihe ist einen Ton dunkler.',
+    },
+    bed: { title: 'Auf welchem Bett', less: 'vorderes Bett', middle: '', more: 'hinteres Bett', aloud: 'Auf welchem Bett jede Masche gestrickt wurde. Bernstein: {less}. Blau: {more}.' },
     longer: { title: 'Die andere Socke, Stück für Stück', less: 'kürzer', middle: 'gleich', more: 'länger', aloud: `Länge, Stück für Stück, ${DIFFERENCE_ALOUD}` },
     wider: { title: 'Die andere Socke, jede Stelle ringsum', less: 'enger', middle: 'gleich', more: 'weiter', aloud: `Weite, jede Stelle ringsum, ${DIFFERENCE_ALOUD}` },
   },
@@ -64,6 +69,8 @@ export const STAGE_DE: typeof STAGE_EN = {
   spread: (low, high, median) => `Neun Zehntel des Gestricks: ${low} bis ${high} %; Median ${median} %`,
   pressure: { top: (mmHg) => `am Bund etwa ${mmHg}`, ankle: (mmHg) => `am Knöchel ${mmHg}`, most: (mmHg) => `ein Zwanzigstel über ${mmHg}` },
   gaps: (percent, length) => `${percent} % des Gestricks stehen mehr als ${length} ab`,
+  rowsShaded: 'Jede zweite Maschenreihe ist einen Ton dunkler, damit sich Reihen unterscheiden',
+  bedSpread: (front, back) => `Auf dem vorderen Bett gestrickt: ${front} Maschen; auf dem hinteren: ${back}`,
   difference: (low, high) => `Die andere gegen diese: ${low} bis ${high}`,
   loop: {
     loop: 'Masche',

@@ -13,6 +13,11 @@ const maps = {
     title: 'Cloth stands off the skin', less: 'touches', middle: '', more: 'far off',
     aloud: 'How far the cloth stands off the skin. Cream: it lies on it. Green to deep sea green: it stands off, darkest at {high} and more.',
   },
+  pass: {
+    title: 'In which pass', less: 'cast-on', middle: '', more: 'last pass',
+    aloud: 'In which pass each stitch was knitted. Sand: the cast-on. Bronze, then slate, then night blue: later, darkest at the last pass, {high}. Every second row is a shade darker.',
+  },
+  bed: { title: 'On which bed', less: 'front bed', middle: '', more: 'back bed', aloud: 'On which bed each stitch was knitted. Amber: {less}. Blue: {more}.' },
   longer: { title: 'The other sock, part by part', less: 'shorter', middle: 'alike', more: 'longer', aloud: `Length, part by part, ${DIFFERENCE_ALOUD}` },
   wider: { title: 'The other sock, each place taken all round', less: 'narrower', middle: 'alike', more: 'wider', aloud: `Width, each place taken all round, ${DIFFERENCE_ALOUD}` },
 };
@@ -20,7 +25,7 @@ const maps = {
 /** The picture: its buttons, its colours, how its shape stands, and the loop under the pointer. */
 export const STAGE_EN = {
   label: 'The sock',
-  canvas: 'The sock in its pose. Arrow keys turn it, plus and minus zoom, 0 shows all of it, C changes what its colours tell.',
+  canvas: 'The sock in its pose. Arrow keys turn it, plus and minus zoom, 0 shows all of it, C changes what its colours tell. 1 to 4 look closer, X cuts it away, I turns it inside out, Enter picks a stitch.',
   poseOf: 'Pose of the sock',
   poses: { flat: 'Laid flat', tube: 'Tube', beds: 'On the beds', worn: 'Worn' },
   viewOf: 'View of the sock',
@@ -54,7 +59,7 @@ export const STAGE_EN = {
   colours: 'Colours',
   foot: 'Foot',
   footLooks: { inside: 'in the sock', glass: 'seen through', hidden: 'left out' },
-  layers: { yarn: 'Yarn', 'stretch-width': 'Width stretch', 'stretch-length': 'Length stretch', pressure: 'Pressure', gap: 'Gaps', longer: 'Longer or shorter', wider: 'Wider or narrower' },
+  layers: { yarn: 'Yarn', 'stretch-width': 'Width stretch', 'stretch-length': 'Length stretch', pass: 'Pass', bed: 'Bed', pressure: 'Pressure', gap: 'Gaps', longer: 'Longer or shorter', wider: 'Wider or narrower' },
   onlyWorn: 'when worn',
   notKnown: 'not known',
   onlyTwo: 'with a second sock',
@@ -66,6 +71,8 @@ export const STAGE_EN = {
   spread: (low: string, high: string, median: string) => `Nine tenths of the cloth: ${low} to ${high} %; median ${median} %`,
   pressure: { top: (mmHg: number) => `top about ${mmHg}`, ankle: (mmHg: number) => `ankle ${mmHg}`, most: (mmHg: number) => `a twentieth over ${mmHg}` },
   gaps: (percent: number, length: string) => `${percent} % of the cloth stands off by more than ${length}`,
+  rowsShaded: 'Every second row is a shade darker, so that passes are told apart',
+  bedSpread: (front: number, back: number) => `Knitted on the front bed: ${front} stitches; on the back bed: ${back}`,
   difference: (low: string, high: string) => `The other against this: ${low} to ${high}`,
   loop: {
     loop: 'Loop',

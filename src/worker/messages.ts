@@ -3,7 +3,7 @@ import type { GradedRow, SizeRow } from '../choose/size-table.ts';
 import type { Advice } from '../choose/advice.ts';
 import type { Attention } from '../pipeline/grow-sock.ts';
 import type { Keyframe } from '../pipeline/hang-at.ts';
-import type { KnittedSock, PosedSock } from '../pipeline/result.ts';
+import type { KnittedSock, LaidYarn, PosedSock } from '../pipeline/result.ts';
 import type { SockFile } from '../plan/sock-file.ts';
 import type { PoseName } from '../shape/pose.ts';
 
@@ -33,6 +33,13 @@ export interface AdviseRequest { readonly kind: 'advise'; readonly id: number; r
 export type AdviseReply =
   | { readonly kind: 'weighing'; readonly id: number; readonly fraction: number }
   | { readonly kind: 'advised'; readonly id: number; readonly advice: Advice }
+  | { readonly kind: 'failed'; readonly id: number; readonly message: string };
+
+/** The page asks what yarn lies in a shape at rest (three entries a vertex, mm). It is not called off: the page closes the worker. */
+export interface WeighRequest { readonly kind: 'weigh'; readonly id: number; readonly file: SockFile; readonly pose: PoseName; readonly positions: Float64Array }
+
+export type WeighReply =
+  | { readonly kind: 'weighed'; readonly id: number; readonly yarns: readonly LaidYarn[] }
   | { readonly kind: 'failed'; readonly id: number; readonly message: string };
 
 /** The page asks for a sock's shapes all along its making, and tells where someone looks. It is not called off: the page closes the worker. */

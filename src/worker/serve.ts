@@ -3,10 +3,10 @@ import type { Advice } from '../choose/advice.ts';
 import type { AdviseOptions } from '../choose/advise-sock.ts';
 import type { Grower } from '../pipeline/grow-sock.ts';
 import type { NearShape, PoseOptions } from '../pipeline/pose-sock.ts';
-import type { KnitOutcome, KnittedSock, PosedSock } from '../pipeline/result.ts';
+import type { KnitOutcome, KnittedSock, LaidYarn, PosedSock } from '../pipeline/result.ts';
 import type { SockFile } from '../plan/sock-file.ts';
 import type { PoseName } from '../shape/pose.ts';
-import type { AdviseReply, AdviseRequest, GrowRequest, Port, WorkReply, WorkRequest } from './messages.ts';
+import type { AdviseReply, AdviseRequest, GrowRequest, Port, WeighReply, WeighRequest, WorkReply, WorkRequest } from './messages.ts';
 import { createGrowthService } from './serve-growth.ts';
 import { pauseForPost, SLICE_MS } from './slices.ts';
 
@@ -17,6 +17,8 @@ import { pauseForPost, SLICE_MS } from './slices.ts';
 export interface Workshop {
   readonly knit: (file: SockFile) => KnitOutcome;
   readonly pose: (sock: KnittedSock, pose: PoseName, options: PoseOptions) => Generator<void, PosedSock>;
+  /** Yarn in a shape at rest. */
+  readonly weigh: (sock: KnittedSock, positions: Float64Array, pose: PoseName) => LaidYarn[];
   readonly grade: (file: SockFile, sizes: readonly SizeRow[]) => readonly GradedRow[];
   /** Yields the part of the work that is done. */
   readonly advise: (file: SockFile, options: AdviseOptions) => Generator<number, Advice>;
@@ -31,7 +33,7 @@ export function serve(port: Port, workshop: Workshop): void {
   const cancelled = new Set<number>();
   /** The last shape that came to rest: the next sock is most often a little change of that one. */
   let last: (NearShape & { readonly pose: PoseName }) | null = null;
-  const post = (reply: WorkReply | AdviseReply, transfer: Transferable[] = []): void => { port.postMessage(reply, transfer); };
+  const post = (reply: WorkReply | AdviseReply | WeighReply, transfer: Transferable[] = []): void => { port.postMessage(reply, transfer); };
 
   const make = async ({ id, file, pose, pass, needsShape, hung }: WorkRequest & { kind: 'make' }): Promise<void> => {
     const isCancelled = (): boolean => cancelled.has(id);
@@ -65,13 +67,21 @@ export function serve(port: Port, workshop: Workshop): void {
     post({ kind: 'advised', id, advice });
   };
 
+  /** Soon over, too. */
+  const weigh = ({ id, file, pose, positions }: WeighRequest): Promise<void> => new Promise((done) => {
+    const { sock } = workshop.knit(file);
+    if (sock === null) throw new Error('a sock that cannot be knitted has no yarn');
+    post({ kind: 'weighed', id, yarns: workshop.weigh(sock, positions, pose) });
+    done();
+  });
+
   const growth = createGrowthService(port, workshop);
 
   port.onmessage = (event: MessageEvent) => {
-    const request = event.data as WorkRequest | AdviseRequest | GrowRequest;
+    const request = event.data as WorkRequest | AdviseRequest | GrowRequest | WeighRequest;
     if (request.kind === 'cancel') { cancelled.add(request.id); return; }
     if (request.kind === 'attend') { growth.attend(request.attention); return; }
-    (request.kind === 'grow' ? growth.begin(request) : request.kind === 'advise' ? advise(request) : request.kind === 'grade' ? grade(request) : make(request))
+    (request.kind === 'grow' ? growth.begin(request) : request.kind === 'advise' ? advise(request) : request.kind === 'grade' ? grade(request) : request.kind === 'weigh' ? weigh(request) : make(request))
       .catch((error: unknown) => { post({ kind: 'failed', id: request.id, message: String(error) }); })
       .finally(() => { cancelled.delete(request.id); });
   };

@@ -12,8 +12,8 @@ const SEAM_POINTS = [
   [0.21, -0.92, -2.5], [0.12, -1, -2.5], [0.06, -1.08, -2.35], [0.03, -1.16, -2.05], [0.01, -1.24, -1.7], [0, -1.32, -1.35],
 ] as const;
 
-/** Rows that the stitch takes at the cast-on, which has no row below, over those of the others. */
-const LAST_STITCH = 0.25;
+/** Rows above the upper row's foot at which a stitch begins; and where it begins at the cast-on, which has no row below, and how many rows it takes there over those of the others. */
+const BEGIN = -0.36, LAST_BEGIN = -0.12, LAST_STITCH = 0.25;
 
 /** Where the yarn goes up along the edge, from row to row: stitches from the seam's line, and at which rows below the upper row's foot. */
 const EDGE = 0.14, EDGE_ROWS = [-0.8, -0.5] as const;
@@ -45,9 +45,9 @@ function besideInto(out: Place, { frames }: LayDesk, { left, right }: SeamRow, x
 /** A stitch of the seam, laid with the leg's own yarn from its last row down: a ladder between the outermost half stitches, one side after the other. */
 export function laySeam(desk: LayDesk, piece: number): void {
   const { grid, thread, diameterMm } = desk, first = thread.loop[piece], row = rowOf(desk, first, thread.mate[piece]), diameter = diameterMm[thread.yarn[piece]];
-  const share = grid.parentStart[first + 1] > grid.parentStart[first] ? 1 : LAST_STITCH, out = PURL_OUT * grid.isPurl[first];
+  const hasBelow = grid.parentStart[first + 1] > grid.parentStart[first], share = hasBelow ? 1 : LAST_STITCH, begin = hasBelow ? BEGIN : LAST_BEGIN, out = PURL_OUT * grid.isPurl[first];
   SEAM_POINTS.forEach(([x, v, h], k) => {
-    besideInto(PLACE, desk, row, row.side * x, -0.36 + share * (v + 0.36), (h + out) * diameter);
+    besideInto(PLACE, desk, row, row.side * x, begin + share * (v - BEGIN), (h + out) * diameter);
     writePoint(desk, PIECE_POINTS * piece + k, PLACE, h + out);
   });
 }

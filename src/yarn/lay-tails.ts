@@ -8,10 +8,10 @@ import { PART, PIECE_POINTS, POINT_STRIDE } from './yarn-lay.ts';
 const END_POINTS = 3;
 
 /** Rows from one control point to the next along a tail; thicknesses in from the fabric's middle, of one that runs up and of one that runs down, so that they pass; rows below a loop's foot. */
-const STEP_ROWS = 1.15, DEPTH_UP = -1.6, DEPTH_DOWN = -2.6, BELOW = -0.4;
+const STEP_ROWS = 1.15, DEPTH_UP = -1.8, DEPTH_DOWN = -2.7, BELOW = -0.4;
 
 /** Thicknesses by which a rib's wales stand farther in than plain ones. */
-const RIB_DEPTH = 1;
+const RIB_DEPTH = 1.1;
 
 /** Stitches aside: behind the tail's own stitch, and then on at a slant with a little swing, as a darning needle leaves it. Chosen by eye. */
 const aside = (step: number): number => Math.min(1, step / 2) - 0.62 + 0.12 * step + 0.08 * Math.min(2, Math.abs(step - 4));
@@ -68,8 +68,10 @@ function departureOf(desk: LayDesk, piece: number, closings: readonly Closing[])
   const closing = closings.find((stitch) => stitch.loop === loop);
   if (closing !== undefined && !isFirst) return thread.part[beside] === PART.graft ? leaveGraft(desk, closing, fabric.courseMm) : leaveBindOff(closing);
   if (closing !== undefined) return { vertex: closing.near, isUp: false, side: closing.run, before: [] };
-  const isUp = isFirst || thread.part[beside] === PART.seam, host = grid.wrapHost[loop];
-  return { vertex: vertexOf(fabric, host >= 0 ? host : loop), isUp, side: runOf(grid, loop) * (isUp ? 1 : -1), before: [] };
+  // The seam ends where the cast-on begins: on the other side of it.
+  if (thread.part[beside] === PART.seam) return { vertex: vertexOf(fabric, thread.mate[beside]), isUp: true, side: -runOf(grid, thread.mate[beside]), before: [] };
+  const host = grid.wrapHost[loop];
+  return { vertex: vertexOf(fabric, host >= 0 ? host : loop), isUp: isFirst, side: runOf(grid, loop) * (isFirst ? 1 : -1), before: [] };
 }
 
 const PLACE = new Float64Array(6), NEXT = new Float64Array(6);

@@ -48,9 +48,11 @@ export function threadYarn(grid: StitchGrid, { upToPass = null }: ThreadOptions 
     addPiece(pieces, PART.tail, last);
     lengthStart.push(pieces.part.length);
   }
-  const loop = Int32Array.from(pieces.loop);
+  const loop = Int32Array.from(pieces.loop), yarn = new Uint8Array(loop.length);
+  // A seam has the yarn that sews it, not that of the rows it sews.
+  for (let k = 0; k + 1 < lengthStart.length; k++) yarn.fill(grid.yarn[loop[lengthStart[k]]], lengthStart[k], lengthStart[k + 1]);
   return {
     pieceCount: loop.length, part: Uint8Array.from(pieces.part), loop, mate: Int32Array.from(pieces.mate),
-    yarn: Uint8Array.from(loop, (id) => grid.yarn[id]), lengthStart: Int32Array.from(lengthStart), loopPiece,
+    yarn, lengthStart: Int32Array.from(lengthStart), loopPiece,
   };
 }

@@ -3,6 +3,7 @@ import { fileURLToPath } from 'node:url';
 import { benchChart } from './chart-bench.ts';
 import { benchChoose } from './choose-bench.ts';
 import { benchEdits } from './edit-bench.ts';
+import { benchExport } from './export-bench.ts';
 import { benchFoot } from './foot-bench.ts';
 import { benchPipeline } from './knit-bench.ts';
 import { benchMembrane } from './membrane-bench.ts';
@@ -26,6 +27,7 @@ const wants = (part: string, group?: string): boolean => named.length === 0 || n
 console.log(`Node ${process.versions.node}, ${cpus().length} x ${cpus()[0]?.model ?? 'unknown'}. Ratios are of one run on one machine; nothing is asserted.`);
 if (wants('foot')) benchFoot();
 if (wants('pipeline')) benchPipeline();
+if (wants('export')) benchExport();
 if (wants('choose')) benchChoose();
 if (wants('edits', 'shape')) benchEdits(wantsAll);
 if (wants('worn', 'shape')) benchWorn();

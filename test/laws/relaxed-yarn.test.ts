@@ -49,6 +49,14 @@ describe.each<[string, SockFile]>([
     for (const tail of of(PART.tail)) expect(tail > 8 && tail < TAIL_MM / 3).toBe(true);
   });
 
+  test('has its tails drawn in: the far half of each lies on the inside, behind the stitches', () => {
+    for (const pieces of lengthsOf(thread)) {
+      const [first, end] = pointsOf(pieces), half = PIECE_POINTS / 2, heightAt = (point: number): number => lay.ups[4 * point + 3] / 32;
+      const inside = Array.from({ length: half }, (_, k) => [heightAt(first + k), heightAt(end - 1 - k)]).flat();
+      expect(Math.max(...inside)).toBeLessThan(-1);
+    }
+  });
+
   /** Whether a chain begins or ends with a loop: there the yarn's end and the row's crowd its foot, and where that is cut to count links says nothing. */
   const isBesideEnd = (loop: number): boolean => {
     const child = grid.child[loop];

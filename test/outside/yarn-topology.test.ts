@@ -1,4 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { LOOP } from '../../src/machine/codes.ts';
+import { centreLine } from '../../src/yarn/spline.ts';
+import { PART } from '../../src/yarn/yarn-lay.ts';
 import { castOn, flat, GAUGE, layCloth, type LaidCloth, loopLine, needles, rows, tube } from '../yarn/lay-cloth.ts';
 import { closeFar, crossingLinking, gaussLinking, type Polygon, type Vector } from '../yarn/linking.ts';
 
@@ -232,5 +235,44 @@ describe('a bind-off', () => {
     expect(legs[1]).toBe(-legs[0]);
     const beyond = asHeld(cloth, closingOf(cloth, needle - 2), LEFT);
     for (const leg of ['first', 'second'] as const) expect(linking(beyond, asLeg(cloth, stitch, leg, IN, RIGHT))).toBe(0);
+  });
+});
+
+/**
+ * A leg in rib, bent to a tube and sewn. Where the yarn goes up from one row to the next at an edge, it is tied far off on its own side: the seam's stitch there, its two ends
+ * tied to each other, goes round it once; on alternate sides, and no stitch goes round the yarn of the rows beside its own.
+ */
+describe('a seam', () => {
+  const stitches = 16, radius = (stitches * GAUGE.ribCourseMm) / (2 * Math.PI);
+  const row = needles('front', 1, stitches).map(({ needle }) => ({ bed: needle % 2 === 1 ? 'front' as const : 'back' as const, needle }));
+  const turnOf = (needle: number): number => (2 * Math.PI * (needle - 0.5)) / stitches;
+  // The outside shows to the eye that looks at the axis; high needles to the right.
+  const cloth = layCloth([castOn(row), ...rows(9, ['front', 'back']), { do: 'seam', fromPass: 0, toPass: 9 }], (grid, loop) =>
+    [radius * sin(turnOf(grid.needle[loop])), grid.pass[loop] * GAUGE.waleMm, radius * cos(turnOf(grid.needle[loop]))]);
+  const { grid, lay } = cloth, { thread } = lay, sewn = [...thread.part.keys()].filter((piece) => thread.part[piece] === PART.seam);
+  const stitchRing = (piece: number): Polygon => closeFar(centreLine(lay, piece - 1, piece + 1, 8).slice(3 * 8 * 10.5, 3 * (8 * 22.5 + 1)), [], []);
+
+  /** The yarn between the last loop of a row and the first of the next, two control points either way. */
+  const edgeYarn = (first: number): Polygon => {
+    const piece = thread.loopPiece[first], line = centreLine(lay, piece - 1, piece + 1, 8).slice(3 * 8 * 8.5, 3 * (8 * 12.5 + 1)), side: Vector = grid.needle[first] === 1 ? RIGHT : LEFT;
+    // Beside the seam, at turn 0, the course runs along x.
+    return closeFar(line, [side], [side]);
+  };
+
+  it('goes round the edge between every two rows, on alternate sides', () => {
+    const rounds = sewn.slice(0, -1).map((piece) => {
+      const first = thread.loop[piece], before = grid.yarnBefore[first];
+      expect(grid.kind[before]).toBeLessThanOrEqual(LOOP.knit);
+      return [grid.needle[first], Math.abs(linking(stitchRing(piece), edgeYarn(first)))];
+    });
+    expect(rounds.map(([, times]) => times)).toEqual(rounds.map(() => 1));
+    rounds.slice(1).forEach(([needle], i) => { expect(needle).not.toBe(rounds[i][0]); });
+    expect(rounds.length).toBe(9);
+  });
+
+  it('goes round no edge of another row', () => {
+    sewn.slice(2, -2).forEach((piece, i) => {
+      for (const other of [sewn[i + 1], sewn[i + 3]]) expect(linking(stitchRing(piece), edgeYarn(thread.loop[other]))).toBe(0);
+    });
   });
 });

@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { STANDARD_SIZES } from '../../src/foot/standard-sizes.ts';
 import type { OpenedPage, OpenOptions } from './browser.ts';
 import { namelessControls } from './name-controls.ts';
-import { openSmallSock, see } from './sock-page.ts';
+import { openSmallSock, see, weighed } from './sock-page.ts';
 
 async function openSizes(options: OpenOptions = {}): Promise<OpenedPage> {
   const opened = await openSmallSock(options);
@@ -77,6 +77,7 @@ describe('the table of sizes', () => {
 
   it('a row is opened as the sock on the panel, in one step, and its worker goes with the table', async () => {
     const { page, errors } = await openSizes();
+    await weighed(page);
     const atWork = page.workers().length;
     await page.getByRole('button', { name: 'Open Adult, medium' }).click();
     await expect.poll(async () => (await see(page)).plan?.name).toBe('Small sock, Adult, medium');

@@ -25,6 +25,11 @@ export async function settled(page: Page): Promise<void> {
   await page.waitForFunction(() => window.heelwright !== undefined && !window.heelwright.isBusy && window.heelwright.plan !== null, null, { timeout: 100_000 });
 }
 
+/** Until the yarn of the shape at rest has been measured, and the worker that did it is gone. */
+export async function weighed(page: Page): Promise<void> {
+  await page.waitForFunction(() => document.querySelector('.yarn-said')?.textContent.startsWith('Measured along its loops'), null, { timeout: 60_000 });
+}
+
 export type Seen = Pick<PageHook, 'file' | 'plan' | 'problems' | 'pose' | 'poseStatus' | 'measures' | 'isBusy' | 'view'>;
 
 /** What the page says of itself, as plain data. */

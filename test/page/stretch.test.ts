@@ -50,8 +50,10 @@ describe('the colours of stretch', () => {
     expect(await layerOf(page)).toBe('stretch-length');
     expect(await page.getByRole('combobox', { name: 'Colours' }).inputValue()).toBe('stretch-length');
     await page.locator('#sock').focus();
-    await page.keyboard.press('c');
-    expect(await layerOf(page)).toBe('yarn');
+    for (const next of ['pass', 'bed', 'yarn']) {
+      await page.keyboard.press('c');
+      expect(await layerOf(page)).toBe(next);
+    }
   });
 
   it('stand in numbers beside the loop that is pointed at, in any layer', async () => {
@@ -86,7 +88,7 @@ describe('the colours of stretch', () => {
     const off = (await optionsOf(page)).filter(([, isOff]) => isOff).map(([words]) => words);
     expect(off).toEqual(['Pressure (when worn)', 'Gaps (when worn)', 'Longer or shorter (with a second sock)', 'Wider or narrower (with a second sock)']);
     await page.locator('#sock').focus();
-    for (const layer of ['stretch-width', 'stretch-length', 'yarn']) {
+    for (const layer of ['stretch-width', 'stretch-length', 'pass', 'bed', 'yarn']) {
       await page.keyboard.press('c');
       await expect.poll(() => layerOf(page)).toBe(layer);
     }

@@ -46,7 +46,7 @@ const COMMON = JSON.stringify({
   counts: { stitches: 64, legPasses: 50, anklePasses: 4, footPasses: 98 },
 });
 
-const TOP_KEYS = ['plan', 'knit', 'fabric', 'poses', 'measures', 'yarn', 'fit', 'advice', 'compare', 'grade', 'tolerance', 'problems'];
+const TOP_KEYS = ['plan', 'knit', 'fabric', 'poses', 'measures', 'yarn', 'yarnLaid', 'fit', 'advice', 'compare', 'grade', 'tolerance', 'problems'];
 const PLAN_KEYS = ['stitches', 'heelStitches', 'turnDownWidth', 'legPasses', 'anklePasses', 'heelPasses', 'footPasses', 'toePasses', 'toeTipStitches', 'toeDecreases'];
 const MEASURE_KEYS = [
   'footLengthMm', 'heelDepthMm', 'heelDiagonalMm', 'heelTipGirthMm', 'throatToHeelMm', 'footGirthMm',
@@ -55,6 +55,9 @@ const MEASURE_KEYS = [
 
 /** As the README's table has them. */
 const STRETCH_KEYS = [...readFileSync(new URL('../../README.md', import.meta.url), 'utf8').matchAll(/^\| `(\w+Percent)` \|/gm)].map(([, name]) => name);
+
+/** As the README's table of the yarn's parts has them. */
+const PART_KEYS = [...readFileSync(new URL('../../README.md', import.meta.url), 'utf8').matchAll(/^\| `parts\.(\w+)` \|/gm)].map(([, name]) => name);
 
 const keysOf = (value: object | null | undefined): string[] => Object.keys(value ?? {}).sort();
 
@@ -78,6 +81,8 @@ describe('the report on a sock', () => {
       expect(pose.milliseconds).toBe(5);
     }
     expect(json.yarn!.map(keysOf)).toEqual([['grams', 'metres', 'name']]);
+    expect(json.yarnLaid!.map(keysOf)).toEqual([['grams', 'lengths', 'metres', 'name', 'parts']]);
+    expect(json.yarnLaid!.map(({ parts }) => keysOf(parts))).toEqual([[...PART_KEYS].sort()]);
     expect(json.problems).toEqual([]);
     // Throat and angle are no rest measures; every other number is one.
     expect(json.measures!.rest).toMatchObject({ throatToHeelMm: null, legFootAngleDeg: null });
@@ -93,6 +98,7 @@ describe('the report on a sock', () => {
     const { json } = reportOnSock(SMALL, { poses: [] }, fiveMilliseconds());
     expect(json.poses).toEqual({});
     expect(keysOf(json.measures)).toEqual(['rest']);
+    expect(json.yarnLaid).toBeNull();
   });
 
   // Common practice, no source; the sums by hand: 50 + 2 + 4 + 44 + 98 + 42 passes; H - W wraps;
@@ -229,7 +235,7 @@ describe('the command', () => {
   test('a missing file is a problem', () => {
     const { json, status } = runReport([join(FOLDER, 'none.json')]);
     expect(status).toBe(2);
-    expect(json).toMatchObject({ plan: null, knit: null, fabric: null, poses: null, measures: null, yarn: null });
+    expect(json).toMatchObject({ plan: null, knit: null, fabric: null, poses: null, measures: null, yarn: null, yarnLaid: null });
     expect(json.problems).toMatchObject([{ field: null, message: 'There is no such file.' }]);
   }, 60_000);
 });

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { linearColour, type Rgb } from '../../src/view/colour.ts';
-import { type ColourScale, DIFFERENCE_SCALE, GAP_SCALE, MOST_STEPS, placeOnScale, PRESSURE_SCALE, STRETCH_SCALE } from '../../src/view/colour-scale.ts';
+import { BED_SCALE, type ColourScale, DIFFERENCE_SCALE, GAP_SCALE, MOST_STEPS, passScale, placeOnScale, PRESSURE_SCALE, STRETCH_SCALE } from '../../src/view/colour-scale.ts';
 
 type Row = readonly [number, number, number];
 
@@ -42,7 +42,7 @@ it('white is L* 100 without hue, and mid grey #777777 is about L* 50 (CIE 15:200
   expect(labOf(linearColour('#777777'))[0]).toBeCloseTo(50, 0);
 });
 
-const SCALES: Readonly<Record<string, ColourScale>> = { stretch: STRETCH_SCALE, pressure: PRESSURE_SCALE, gaps: GAP_SCALE, differences: DIFFERENCE_SCALE };
+const SCALES: Readonly<Record<string, ColourScale>> = { stretch: STRETCH_SCALE, pressure: PRESSURE_SCALE, gaps: GAP_SCALE, differences: DIFFERENCE_SCALE, passes: passScale(270), beds: BED_SCALE };
 /** Scales that go both ways from a step of nothing in their middle. */
 const BOTH_WAYS: readonly ColourScale[] = [STRETCH_SCALE, DIFFERENCE_SCALE];
 const zeroOf = ({ steps }: ColourScale): number => steps.findIndex(({ value }) => value === 0);

@@ -8,7 +8,7 @@ const ALIKE: readonly (readonly [string, string])[] = [
   ['US Letter', 'the name of a size of paper'], ['Plan', 'the same word'], ['In', 'the same word'],
 ];
 /** Numbers with their units, put together alike in both. */
-const PUT_TOGETHER: readonly string[] = ['controls.shoeLength', 'sizes.yarn', 'stage.layerOff'];
+const PUT_TOGETHER: readonly string[] = ['controls.shoeLength', 'files.exports.print.perInch', 'sizes.yarn', 'stage.layerOff'];
 /** Words that English has and German has not. */
 const ENGLISH = /\b(the|of|with|and|or|is|are|this|that|sock|heel|needle|stitch(es)?|pass(es)?|yarn|bed|row|your|you)\b/i;
 

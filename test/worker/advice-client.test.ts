@@ -4,6 +4,7 @@ import { adviseInSteps, adviseSock } from '../../src/choose/advise-sock.ts';
 import { gradeSock } from '../../src/choose/grade-sock.ts';
 import { knitSock } from '../../src/pipeline/knit-sock.ts';
 import { startGrower } from '../../src/pipeline/grow-sock.ts';
+import { measureLaidYarn } from '../../src/pipeline/measure-laid-yarn.ts';
 import { poseInSteps } from '../../src/pipeline/pose-sock.ts';
 import type { SockFile } from '../../src/plan/sock-file.ts';
 import { adviceClient } from '../../src/worker/advice-client.ts';
@@ -14,7 +15,7 @@ import { serve } from '../../src/worker/serve.ts';
 import type { Workshop } from '../../src/worker/serve.ts';
 
 const FILE: SockFile = { gauge: { stitchesPer10cm: 12, rowsPer10cm: 17 }, foot: { lengthMm: 220, ballGirthMm: 210, heelDiagonalMm: 300 } };
-const workshop: Workshop = { knit: knitSock, pose: poseInSteps, advise: adviseInSteps, grow: startGrower, grade: gradeSock };
+const workshop: Workshop = { knit: knitSock, pose: poseInSteps, weigh: measureLaidYarn, advise: adviseInSteps, grow: startGrower, grade: gradeSock };
 /** Never comes to an end. */
 const endless: Workshop = { ...workshop, advise: function* (): Generator<number, Advice> { for (;;) yield 0.5; } };
 const broken: Workshop = { ...workshop, advise: () => { throw new Error('out of yarn'); } };

@@ -5,6 +5,7 @@ import { startGrower } from '../../src/pipeline/grow-sock.ts';
 import type { Attention } from '../../src/pipeline/grow-sock.ts';
 import type { Keyframe } from '../../src/pipeline/hang-at.ts';
 import { knitSock } from '../../src/pipeline/knit-sock.ts';
+import { measureLaidYarn } from '../../src/pipeline/measure-laid-yarn.ts';
 import { poseInSteps } from '../../src/pipeline/pose-sock.ts';
 import type { SockFile } from '../../src/plan/sock-file.ts';
 import type { OpenPort } from '../../src/worker/client.ts';
@@ -14,7 +15,7 @@ import { serve } from '../../src/worker/serve.ts';
 import type { Workshop } from '../../src/worker/serve.ts';
 
 const FILE: SockFile = { gauge: { stitchesPer10cm: 14, rowsPer10cm: 20 }, counts: { stitches: 16, legPasses: 4, footPasses: 4 }, heel: { turnDownWidth: 4 } };
-const workshop: Workshop = { knit: knitSock, pose: poseInSteps, advise: adviseInSteps, grow: startGrower, grade: gradeSock };
+const workshop: Workshop = { knit: knitSock, pose: poseInSteps, weigh: measureLaidYarn, advise: adviseInSteps, grow: startGrower, grade: gradeSock };
 
 interface Link extends OpenPort { isClosed: boolean }
 const links: Link[] = [];

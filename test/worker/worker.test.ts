@@ -4,6 +4,7 @@ import { adviseInSteps } from '../../src/choose/advise-sock.ts';
 import { gradeSock } from '../../src/choose/grade-sock.ts';
 import { knitSock } from '../../src/pipeline/knit-sock.ts';
 import { startGrower } from '../../src/pipeline/grow-sock.ts';
+import { measureLaidYarn } from '../../src/pipeline/measure-laid-yarn.ts';
 import { poseInSteps, poseSock } from '../../src/pipeline/pose-sock.ts';
 import type { SockFile } from '../../src/plan/sock-file.ts';
 import { client } from '../../src/worker/client.ts';
@@ -18,7 +19,7 @@ const small = (turnDownWidth: number): SockFile => ({
   counts: { stitches: 24, footPasses: 24 },
 });
 
-const workshop: Workshop = { knit: knitSock, pose: poseInSteps, grade: gradeSock, advise: adviseInSteps, grow: startGrower };
+const workshop: Workshop = { knit: knitSock, pose: poseInSteps, weigh: measureLaidYarn, grade: gradeSock, advise: adviseInSteps, grow: startGrower };
 
 /** The same stages, waiting for the post after the knitting as often as it takes to be cancelled. */
 const patient: Workshop = {
