@@ -4,6 +4,7 @@ import type { PageState } from '../panel/page-state.ts';
 import type { KnittedSock } from '../pipeline/result.ts';
 import { createFormView, type FormView } from '../view/form-view.ts';
 import type { Theme } from '../view/sock-view-types.ts';
+import { pickedLoop } from '../panel/picked-loop.ts';
 import { pageWords } from '../words/page-words.ts';
 import { formLoops, momentOf } from '../yarn/form-loops.ts';
 import { type CloseNeedles, moveNeedles, openNeedles, SHOWN } from './close-needles.ts';
@@ -98,10 +99,10 @@ class CloseDesk implements CloseUp {
     }
   }
 
-  /** Another pass or sock: it begins anew, round the stitch that is pointed at. */
+  /** Another pass or sock: it begins anew, round the stitch that is pointed at, or picked. */
   private load(): void {
     const { knitted, pass, state } = this;
-    this.shown = knitted === null || pass === null ? null : openNeedles(knitted, pass, state?.spot?.loop ?? -1);
+    this.shown = knitted === null || pass === null ? null : openNeedles(knitted, pass, state === null ? -1 : state.spot?.loop ?? pickedLoop(state));
     this.bring(0);
   }
 

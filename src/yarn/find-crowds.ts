@@ -1,10 +1,7 @@
 import { LOOP } from '../machine/codes.ts';
 import type { StitchGrid } from '../machine/grid.ts';
-import { type LayDesk, vertexOf } from './lay-desk.ts';
+import type { LayDesk } from './lay-desk.ts';
 import { PART } from './yarn-lay.ts';
-
-/** A course drawn together to less than this share of its width crowds its loops; chosen by eye. */
-const NARROW = 0.85;
 
 /** Loops beside, above and below a loop. */
 function nextTo({ leftOf, rightOf, child, parents, parentStart }: StitchGrid, loop: number): number[] {
@@ -26,20 +23,15 @@ function crowdedLoops({ grid }: LayDesk): Uint8Array {
 
 /** All pieces: 2 where yarn has to make room for other yarn, 1 beside it, 0 elsewhere. */
 export function findCrowds(desk: LayDesk): Uint8Array {
-  const { grid, thread, fabric, frames: { fromLeft, toRight } } = desk, { loopPiece } = thread, is = crowdedLoops(desk), crowds = new Uint8Array(thread.pieceCount);
+  const { grid, thread } = desk, { loopPiece } = thread, is = crowdedLoops(desk), crowds = new Uint8Array(thread.pieceCount);
   const mark = (loop: number, rank: number): void => {
     const piece = loopPiece[loop];
     if (piece >= 0) crowds[piece] = Math.max(crowds[piece], rank);
   };
   for (let piece = 0; piece < thread.pieceCount; piece++) if (thread.part[piece] === PART.seam) for (const loop of [thread.loop[piece], thread.mate[piece]]) mark(loop, 2);
   for (let piece = 0; piece < thread.pieceCount; piece++) {
-    const loop = thread.loop[piece], vertex = vertexOf(fabric, loop);
+    const loop = thread.loop[piece];
     if (thread.part[piece] > PART.wrap) crowds[piece] = 2;
-    if (vertex >= 0 && grid.isRib[loop] === 0) {
-      let square = 0;
-      for (let i = 3 * vertex; i < 3 * vertex + 3; i++) square += (0.5 * (fromLeft[i] + toRight[i])) ** 2;
-      if (square < (NARROW * fabric.courseMm) ** 2) mark(loop, 2);
-    }
     if (is[loop] === 0) continue;
     mark(loop, 2);
     for (const other of nextTo(grid, loop)) {

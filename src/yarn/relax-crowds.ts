@@ -127,24 +127,27 @@ export function relaxCrowds(desk: LayDesk): void {
         push[b + d] -= (1 - t) * way; push[b + 3 + d] -= t * way;
       }
     }
-    for (const piece of movable) movePiece(points, moved, push, piece, FARTHEST * diameterMm[thread.yarn[piece]]);
+    for (const piece of movable) movePiece(points, moved, push, piece, diameterMm[thread.yarn[piece]]);
   }
 }
 
-/** Moves the points of a piece as they are pushed, smoothed along the yarn, each by no more than `farthest` in all. */
-function movePiece(points: Float32Array, moved: Float64Array, push: Float64Array, piece: number, farthest: number): void {
+/** Farthest that a round moves a point, thicknesses: yarn that comes nearer to other yarn is pushed back before it can go through it; chosen by eye. */
+const STRIDE = 0.12;
+
+/** Moves the points of a piece as they are pushed, smoothed along the yarn, each by no more than a stride, and no more than `FARTHEST` in all. */
+function movePiece(points: Float32Array, moved: Float64Array, push: Float64Array, piece: number, thickness: number): void {
   for (let k = PIECE_POINTS * piece; k < PIECE_POINTS * (piece + 1); k++) {
     const i = 3 * Math.max(0, k - 1), j = 3 * k, l = 3 * (k + 1);
-    let square = 0;
-    for (let d = 0; d < 3; d++) {
-      moved[j + d] += 0.25 * push[i + d] + 0.5 * push[j + d] + 0.25 * push[l + d];
-      square += moved[j + d] ** 2;
-    }
-    const kept = square > farthest * farthest ? farthest / Math.sqrt(square) : 1;
-    for (let d = 0; d < 3; d++) {
-      const before = moved[j + d] - (0.25 * push[i + d] + 0.5 * push[j + d] + 0.25 * push[l + d]);
-      moved[j + d] *= kept;
-      points[POINT_STRIDE * k + d] += moved[j + d] - before;
-    }
+    const x = 0.25 * push[i] + 0.5 * push[j] + 0.25 * push[l], y = 0.25 * push[i + 1] + 0.5 * push[j + 1] + 0.25 * push[l + 1], z = 0.25 * push[i + 2] + 0.5 * push[j + 2] + 0.25 * push[l + 2];
+    const step = shareWithin(x, y, z, STRIDE * thickness), mx = moved[j] + step * x, my = moved[j + 1] + step * y, mz = moved[j + 2] + step * z;
+    const kept = shareWithin(mx, my, mz, FARTHEST * thickness), at = POINT_STRIDE * k;
+    points[at] += kept * mx - moved[j]; points[at + 1] += kept * my - moved[j + 1]; points[at + 2] += kept * mz - moved[j + 2];
+    moved[j] = kept * mx; moved[j + 1] = kept * my; moved[j + 2] = kept * mz;
   }
+}
+
+/** How much of a way keeps it within a length. */
+function shareWithin(x: number, y: number, z: number, length: number): number {
+  const square = x * x + y * y + z * z;
+  return square > length * length ? length / Math.sqrt(square) : 1;
 }
