@@ -78,7 +78,8 @@ void main() {
   normal = withinHalo(normal, tangent, toEye, a);
   // Pixels to half a thickness.
   float size = u_pixels / max(-v_positionView.z, 1e-3) * v_radius, fine = clamp(size * 0.16 - 0.5, 0.0, 1.0), finest = clamp(size * 0.05 - 0.5, 0.0, 1.0);
-  float lay = v_along / v_radius;
+  // Counted anew after every 256 turns: hundreds of metres would leave a float no fraction of a fibre.
+  float along = mod(v_along, 256.0 * TURN * 2.0 * v_radius), lay = along / v_radius;
   rim = max((abs(a) - 1.0) / max(u_halo, 1e-3), 0.0);
   if (rim > 0.0) {
     // Fibres stand off the yarn, each its own way, and fewer the farther out.
@@ -86,7 +87,7 @@ void main() {
     cover *= mix(0.6 * (1.0 - rim), clamp(3.0 * (0.6 * stray + 0.25 - 0.8 * rim), 0.0, 1.0), finest);
   }
   float round = atan(v_round.y, v_round.x) / 6.28318531;
-  float turns = plyTurns(round, v_along, v_radius), ply = turns - floor(turns + 0.5), square = 4.0 * ply * ply;
+  float turns = plyTurns(round, along, v_radius), ply = turns - floor(turns + 0.5), square = 4.0 * ply * ply;
   vec3 around = cross(tangent, normal);
   // Fibres lie slantwise in each strand, lighter and darker ones side by side; the finest lie every way.
   float streak = noise(vec2(7.0 * turns + 3.0 * lay, 0.5 * lay), 28.0) * 0.55 + noise(vec2(16.0 * turns + 7.0 * lay, 1.1 * lay), 64.0) * 0.45;
