@@ -16,6 +16,6 @@ void main() {
 #if IS_CUT
   if (v_side < u_cut) discard;
 #endif
-  vec3 colour = lightWool(v_colour * 0.7, normalize(v_normalView), normalize(-v_positionView), 0.35, 0.4);
+  vec3 colour = lightWool(v_colour * 0.72, normalize(v_normalView), normalize(-v_positionView), 0.36, 0.45);
   fragColour = vec4(toSrgb(mix(colour, u_paper, u_dim)), 1.0);
 }

@@ -6,8 +6,11 @@ uniform mat4 modelViewMatrix;
 uniform mat4 projectionMatrix;
 uniform mat3 normalMatrix;
 uniform float u_everted;
-// How far behind the cloth's middle it lies, mm.
-uniform float u_sink;
+// How far behind the cloth's middle it lies, mm, seen from inside and from outside.
+uniform vec2 u_sink;
+
+// How soon it is as deep as it gets, where the cloth turns away; chosen by eye.
+const float TURNING = 3.0;
 
 out vec3 v_positionView;
 out vec3 v_normalView;
@@ -18,9 +21,12 @@ out float v_side;
 
 void main() {
   vec3 outwards = a_normal * (1.0 - 2.0 * u_everted);
-  vec4 positionView = modelViewMatrix * vec4(position + u_sink * outwards, 1.0);
+  vec3 outwardsView = normalMatrix * outwards, toEye = -normalize((modelViewMatrix * vec4(position, 1.0)).xyz);
+  // Away from the eye on both sides, and not at all where the cloth turns from one to the other: nothing shows beyond its edge.
+  float facing = clamp(TURNING * dot(normalize(outwardsView), toEye), -1.0, 1.0);
+  vec4 positionView = modelViewMatrix * vec4(position - facing * (facing > 0.0 ? u_sink.y : u_sink.x) * outwards, 1.0);
   v_positionView = positionView.xyz;
-  v_normalView = normalMatrix * -outwards;
+  v_normalView = outwardsView * sign(facing);
   v_colour = lookColour(a_look);
 #if IS_CUT
   v_side = position.y;

@@ -31,8 +31,8 @@ afterAll(async () => {
   await served.close();
 });
 
-async function openPicture(viewport = SIZE, theme = 'light'): Promise<{ readonly page: Page; readonly errors: string[] }> {
-  const page = await browser.newPage({ viewport, reducedMotion: 'reduce' });
+async function openPicture(viewport = SIZE, theme = 'light', reducedMotion: 'reduce' | 'no-preference' = 'reduce'): Promise<{ readonly page: Page; readonly errors: string[] }> {
+  const page = await browser.newPage({ viewport, reducedMotion });
   onTestFinished(() => page.close());
   const errors: string[] = [];
   page.on('console', (message) => { if (message.type() === 'error' || message.type() === 'warning') errors.push(message.text()); });
@@ -99,7 +99,7 @@ describe('yarn near the eye', () => {
     expect([detail.level, detail.pieces]).toEqual(['yarn', threadYarn(sock.grid).pieceCount]);
   });
 
-  it('takes at most 1.5 million triangles and few calls at any zoom, and tells when it comes and goes', async () => {
+  it('takes at most 1.5 million triangles and few calls at any zoom, and tells when it comes', async () => {
     const { page } = await openPicture(), shown = await showSock(page, SOCK), [loop] = loopsOf(shown, SECTION.foot, 1);
     await page.evaluate(() => { window.picture!.view.onDetail((level) => { window.picture!.contexts.push(level); }); });
     let most = 0;
@@ -111,7 +111,34 @@ describe('yarn near the eye', () => {
       if (level === 'yarn') expect(calls).toBeLessThanOrEqual(3);
     }
     expect(most).toBeLessThanOrEqual(1_500_000);
-    expect(await page.evaluate(() => window.picture!.contexts)).toEqual(['blend', 'yarn']);
+    expect(await page.evaluate(() => window.picture!.contexts)).toEqual(['yarn']);
+  });
+
+  it('goes over into the mesh and back only while the picture moves', async () => {
+    const { page } = await openPicture(SIZE, 'light', 'no-preference'), shown = await showSock(page, SOCK), [loop] = loopsOf(shown, SECTION.foot, 1);
+    const seen = await page.evaluate(async ([loop, far]) => {
+      const { view, contexts } = window.picture!, frame = () => new Promise(requestAnimationFrame);
+      view.onDetail((level) => { contexts.push(level); });
+      const rest = async (): Promise<void> => { for (let before = -1; before !== view.counters().frames;) { before = view.counters().frames; await new Promise((done) => setTimeout(done, 700)); } };
+      view.approach(loop, far);
+      await rest();
+      contexts.length = 0;
+      const stays: string[] = [];
+      // In to where all is yarn, and out again, with rests on the way.
+      for (const step of [1.008, 1 / 1.008]) {
+        for (let i = 1; i <= 80; i++) {
+          view.zoomBy(step);
+          await frame();
+          if (i % 20 !== 0) continue;
+          await rest();
+          stays.push(view.detail().level);
+        }
+      }
+      return { levels: [...new Set(contexts)].sort(), stays };
+    }, [loop, 23] as const);
+    expect(seen.levels).toEqual(['blend', 'mesh', 'yarn']);
+    expect(seen.stays).not.toContain('blend');
+    expect(new Set(seen.stays)).toEqual(new Set(['mesh', 'yarn']));
   });
 });
 
