@@ -109,7 +109,7 @@ void main() {
   float open = mix(fromInside, fromOutside, clamp(0.5 + 0.5 * outwards, 0.0, 1.0) * 0.5 + 0.5 * seen);
   open = (0.46 + 0.6 * open) * furrow;
   // Where the cloth turns over at its edge the yarn that is seen beyond still lies in the light.
-  float isWithin = clamp(-0.57 - 2.86 * dot(v_upView, toEye) * (1.0 - 2.0 * u_everted), 0.0, 1.0);
+  float isWithin = clamp(-0.57 - 2.86 * dot(v_upView, toEye) * (1.0 - 2.0 * u_everted), 0.0, 1.0) * (1.0 - clamp(3.0 * -v_within.x, 0.0, 1.0));
   float depth = mix(1.0, mix(v_within.y, 0.9, u_opened), isWithin);
   float hollow = clamp(1.0 - 2.2 * max(v_within.x * (2.0 * seen - 1.0), 0.0), 0.45, 1.0);
   float shade = mix(0.76, 1.0, open) * mix(hollow, depth, isWithin);
@@ -122,7 +122,7 @@ void main() {
   }
 #endif
   // What shines by itself, seen as light that falls from where the eye is: darker on its flanks and in the furrows.
-  float facing = clamp(dot(normal, normalize(toEye + 0.45 * KEY_DIRECTION)), 0.0, 1.0), glow = (1.0 - 0.8 * (1.0 - facing) * (1.3 - facing)) * (0.5 + 0.5 * open);
+  float facing = clamp(dot(normal, normalize(toEye + 0.45 * KEY_DIRECTION)), 0.0, 1.0), glow = (1.0 - 0.65 * (1.0 - facing) * (1.25 - facing)) * (0.5 + 0.5 * open);
   vec3 colour;
   if (u_mapped > 0.5) {
     colour = litMap(lightMap(scaleColour(v_onScale), normal, toEye, open, shade), lit);

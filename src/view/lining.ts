@@ -1,4 +1,4 @@
-import { BufferGeometry, DoubleSide, GLSL3, Mesh, RawShaderMaterial, Vector2 } from 'three';
+import { BufferGeometry, DoubleSide, GLSL3, Mesh, RawShaderMaterial, Vector3 } from 'three';
 import light from '../../shaders/_light.glsl?raw';
 import look from '../../shaders/_look.glsl?raw';
 import fragment from '../../shaders/lining.frag.glsl?raw';
@@ -9,6 +9,8 @@ import { shaderText } from './shader-text.ts';
 
 /** How far behind the cloth's middle it lies for who looks at the inside and at the outside, in stitches: there behind all yarn, a rib's too, that is seen through the gaps. Chosen by eye. */
 const SINK_INSIDE = 0.12, SINK_OUTSIDE = 0.6;
+/** How far it reaches beyond the cloth's middle where that turns away from the eye, in stitches: not as far as the yarn. Chosen by eye. */
+const BRIM = 0.15;
 
 /** The dark behind yarn: the cloth without its stitches, seen through the gaps of the yarn before it from either side. */
 export class Lining {
@@ -18,7 +20,7 @@ export class Lining {
   constructor(uniforms: ClothUniforms) {
     this.material = new RawShaderMaterial({
       glslVersion: GLSL3, vertexShader: shaderText(look, vertex), fragmentShader: shaderText(light, fragment), defines: { IS_CUT: 0 }, side: DoubleSide,
-      uniforms: { ...uniforms, u_sink: { value: new Vector2() } },
+      uniforms: { ...uniforms, u_sink: { value: new Vector3() } },
     });
     this.mesh = new Mesh<BufferGeometry, RawShaderMaterial | RawShaderMaterial[]>(new BufferGeometry(), this.material);
     this.mesh.frustumCulled = this.mesh.visible = false;
@@ -30,7 +32,7 @@ export class Lining {
   wear(geometry: BufferGeometry, isWhole: boolean, stitchMm: number): void {
     this.mesh.geometry = geometry;
     this.mesh.material = isWhole ? this.material : CELL_KINDS.map(() => this.material);
-    (this.material.uniforms['u_sink'].value as Vector2).set(SINK_INSIDE * stitchMm, SINK_OUTSIDE * stitchMm);
+    (this.material.uniforms['u_sink'].value as Vector3).set(SINK_INSIDE, SINK_OUTSIDE, BRIM).multiplyScalar(stitchMm);
   }
 
   setCut(isCut: boolean): void {
