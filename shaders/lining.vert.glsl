@@ -1,5 +1,6 @@
 in vec3 position;
 in vec3 a_normal;
+in float a_onScale;
 in ivec2 a_cell;
 in uint a_look;
 
@@ -13,6 +14,8 @@ uniform vec3 u_sink;
 out vec3 v_positionView;
 out vec3 v_normalView;
 out vec3 v_colour;
+// Place on the scale of colours.
+out float v_onScale;
 #if IS_CUT
 out float v_side;
 #endif
@@ -25,6 +28,7 @@ void main() {
   v_positionView = positionView - (isOutside ? u_sink.y : u_sink.x) * toEye + u_sink.z * (1.0 - abs(facing)) * outwardsView;
   v_normalView = isOutside ? outwardsView : -outwardsView;
   v_colour = lookColour(a_look);
+  v_onScale = a_onScale;
 #if IS_CUT
   v_side = position.y;
 #endif

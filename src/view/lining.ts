@@ -1,10 +1,12 @@
 import { BufferGeometry, DoubleSide, GLSL3, Mesh, RawShaderMaterial, Vector3 } from 'three';
 import light from '../../shaders/_light.glsl?raw';
 import look from '../../shaders/_look.glsl?raw';
+import map from '../../shaders/_map.glsl?raw';
 import fragment from '../../shaders/lining.frag.glsl?raw';
 import vertex from '../../shaders/lining.vert.glsl?raw';
 import { CELL_KINDS } from './cloth-geometry.ts';
 import type { ClothUniforms } from './cloth-material.ts';
+import { MOST_STEPS } from './colour-scale.ts';
 import { shaderText } from './shader-text.ts';
 
 /** How far behind the cloth's middle it lies for who looks at the inside and at the outside, in stitches: there behind all yarn, a rib's too, that is seen through the gaps. Chosen by eye. */
@@ -19,7 +21,7 @@ export class Lining {
 
   constructor(uniforms: ClothUniforms) {
     this.material = new RawShaderMaterial({
-      glslVersion: GLSL3, vertexShader: shaderText(look, vertex), fragmentShader: shaderText(light, fragment), defines: { IS_CUT: 0 }, side: DoubleSide,
+      glslVersion: GLSL3, vertexShader: shaderText(look, vertex), fragmentShader: shaderText(light, map, fragment), defines: { IS_CUT: 0, SCALE_STEPS: MOST_STEPS }, side: DoubleSide,
       uniforms: { ...uniforms, u_sink: { value: new Vector3() } },
     });
     this.mesh = new Mesh<BufferGeometry, RawShaderMaterial | RawShaderMaterial[]>(new BufferGeometry(), this.material);
