@@ -30,9 +30,11 @@ export const STITCH_DE: typeof STITCH_EN = {
   look: {
     open: 'Blick', label: 'Näher hinsehen, aufschneiden, auf links drehen',
     zoom: 'Wie nah',
-    steps: { whole: 'Ganze Socke', heel: 'Ferse', few: 'Einige Maschen', one: 'Eine Masche' },
+    steps: { whole: 'Ganz', heel: 'Ferse', toe: 'Spitze', few: 'Einige Maschen', one: 'Eine Masche' },
     cut: 'Aufschneiden',
     cutWords: (percent) => (percent === 0 ? 'gar nicht' : `${percent} % ihrer Breite`),
+    percent: (percent) => `${percent} %`,
+    oneSide: 'eine Seite ab',
     insideOut: 'Auf links',
     drawn: { mesh: 'Gestricktes Bild', blend: 'Zwischen Bild und Garn', yarn: 'Garn, Masche für Masche' },
     detail: (level, pixels) => `${level}, ${pixels} Pixel je Masche`,

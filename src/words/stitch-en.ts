@@ -33,9 +33,11 @@ export const STITCH_EN = {
   look: {
     open: 'Look', label: 'Look closer, cut away, inside out',
     zoom: 'How close',
-    steps: { whole: 'Whole sock', heel: 'Heel', few: 'A few stitches', one: 'One stitch' },
+    steps: { whole: 'Whole sock', heel: 'Heel', toe: 'Toe', few: 'A few stitches', one: 'One stitch' },
     cut: 'Cut away',
     cutWords: (percent: number) => (percent === 0 ? 'nothing' : `${percent} % of its breadth`),
+    percent: (percent: number) => `${percent} %`,
+    oneSide: 'one side off',
     insideOut: 'Inside out',
     drawn: { mesh: 'Knitted picture', blend: 'Between picture and yarn', yarn: 'Yarn, loop by loop' },
     detail: (level: string, pixels: string) => `${level}, ${pixels} pixels a stitch`,
