@@ -38,8 +38,9 @@ export function createLookBar(hooks: LookHooks): LookBar {
   inside.addEventListener('change', () => { hooks.setInsideOut(inside.checked); });
   const cut = el('label', { class: 'look-cut' }, el('span', {}, words.cut), slider, cutWords);
   const drawn = el('p', { class: 'look-drawn' });
+  const steps = LOOK_STEPS.map((step) => ({ step, element: button(words.steps[step], { class: 'view-button', 'data-look': step }, () => { hooks.show(step); }) }));
   const element = el('div', { class: 'look-bar', id: 'look-bar', role: 'group', 'aria-label': words.label, hidden: true },
-    el('div', { class: 'look-steps', role: 'group', 'aria-label': words.zoom }, ...LOOK_STEPS.map((step) => button(words.steps[step], { class: 'view-button', 'data-look': step }, () => { hooks.show(step); }))),
+    el('div', { class: 'look-steps', role: 'group', 'aria-label': words.zoom }, ...steps.map((one) => one.element)),
     el('div', { class: 'look-row' }, cut, el('label', { class: 'look-inside' }, inside, words.insideOut)), drawn);
   const readDrawn = (): void => {
     const detail = hooks.detail();
@@ -57,7 +58,7 @@ export function createLookBar(hooks: LookHooks): LookBar {
   const toggle = button(words.open, { class: 'look-toggle', 'aria-expanded': 'false', 'aria-controls': 'look-bar', title: words.label }, () => { open(element.hidden !== false); });
   return {
     toggle, element,
-    render: ({ settings: { cut: share, isInsideOut, pose, room } }) => {
+    render: ({ settings: { cut: share, isInsideOut, pose, room, arrangement }, companion }) => {
       const percent = Math.round(100 * share), isChanged = percent > 0 || isInsideOut, isOff = pose === 'beds' || room === 'passes' || room === 'lesson';
       const isFlat = pose === 'flat', shown = percent === 0 ? '' : isFlat ? words.oneSide : words.percent(percent);
       setAttributes(slider, {
@@ -69,6 +70,13 @@ export function createLookBar(hooks: LookHooks): LookBar {
       inside.checked = isInsideOut;
       // What hangs from needles is neither turned nor cut; the lesson shows its own socks as it wants them.
       inside.disabled = slider.disabled = isOff;
+      // A growing sock, and two beside each other, are shown whole.
+      const whyWhole = room === 'passes' ? words.growsWhole : companion !== null && arrangement === 'beside' ? words.pairWhole : null;
+      for (const { step, element: part } of steps) {
+        if (step !== 'heel' && step !== 'toe') continue;
+        part.disabled = whyWhole !== null;
+        setAttributes(part, { title: whyWhole });
+      }
       toggle.classList.toggle('is-on', isChanged);
       // A sock that comes up cut open says at once what to do about it.
       if (isNew && isChanged) open(true);

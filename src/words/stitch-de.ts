@@ -31,6 +31,8 @@ export const STITCH_DE: typeof STITCH_EN = {
     open: 'Blick', label: 'Näher hinsehen, aufschneiden, auf links drehen',
     zoom: 'Wie nah',
     steps: { whole: 'Ganz', heel: 'Ferse', toe: 'Spitze', few: 'Einige Maschen', one: 'Eine Masche' },
+    growsWhole: 'Die wachsende Socke ist immer ganz zu sehen: mit dem Mausrad oder Plus näher gehen',
+    pairWhole: 'Zwei Socken nebeneinander sind immer ganz zu sehen: übereinanderlegen, oder mit dem Mausrad oder Plus näher gehen',
     cut: 'Aufschneiden',
     cutWords: (percent) => (percent === 0 ? 'gar nicht' : `${percent} % ihrer Breite`),
     percent: (percent) => `${percent} %`,

@@ -34,6 +34,8 @@ export const STITCH_EN = {
     open: 'Look', label: 'Look closer, cut away, inside out',
     zoom: 'How close',
     steps: { whole: 'Whole sock', heel: 'Heel', toe: 'Toe', few: 'A few stitches', one: 'One stitch' },
+    growsWhole: 'The growing sock is shown whole: come closer with the wheel or plus',
+    pairWhole: 'Two socks beside each other are shown whole: lay them over each other, or come closer with the wheel or plus',
     cut: 'Cut away',
     cutWords: (percent: number) => (percent === 0 ? 'nothing' : `${percent} % of its breadth`),
     percent: (percent: number) => `${percent} %`,
