@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { openPage } from './browser.ts';
-import { countersAtRest, countPixels, openSmallSock, see, settled } from './sock-page.ts';
+import { countersAtRest, countPixels, openSmallSock, see, settled, weighed } from './sock-page.ts';
 
 describe('on opening', () => {
   it('a sock is in view, no dialog asks anything, and what matters can be read without a click', async () => {
@@ -122,8 +122,9 @@ describe('the picture', () => {
 
   it('is drawn on demand: when nothing moves, no frame is drawn', async () => {
     const { page } = await openSmallSock();
-    await page.waitForTimeout(500);
-    const { frames } = (await see(page)).view!;
+    // What the page still has to say of this sock, its yarn among it, may move the picture's frame.
+    await weighed(page);
+    const { frames } = (await countersAtRest(page))!;
     await page.waitForTimeout(1000);
     expect((await see(page)).view?.frames).toBe(frames);
   });
