@@ -36,7 +36,7 @@ export const STITCH_DE: typeof STITCH_EN = {
     cut: 'Aufschneiden',
     cutWords: (percent) => (percent === 0 ? 'gar nicht' : `${percent} % ihrer Breite`),
     percent: (percent) => `${percent} %`,
-    oneSide: 'eine Seite ab',
+    oneSide: 'eine Seite weg',
     insideOut: 'Auf links',
     drawn: { mesh: 'Gestricktes Bild', blend: 'Zwischen Bild und Garn', yarn: 'Garn, Masche für Masche' },
     detail: (level, pixels) => `${level}, ${pixels} Pixel je Masche`,
