@@ -36,6 +36,7 @@ import type { SockShelf } from './main/sock-shelf.ts';
 import { findPresent } from './main/sock-sessions.ts';
 import { createStitchDesk } from './main/stitch-desk.ts';
 import type { StitchDesk } from './main/stitch-desk.ts';
+import { stitchHost } from './main/stitch-host.ts';
 import { createSwatchRoom } from './main/swatch-room.ts';
 import { createCautionList } from './panel/caution-list.ts';
 import { nextLayer, shownLayer } from './panel/cloth-layers.ts';
@@ -109,7 +110,7 @@ function startPage(first: FirstSock, shelf: SockShelf, places: readonly [Cupboar
   const { openSock } = files;
   parts.push({ render: (state) => { showTheme(isDark(state), view); } }, { render: ({ knitted }) => { growth.setSock(knitted); } }, scrub, createLaidDesk(store, weighClient(openWorker)));
   parts.push({ render: (state) => { picture?.setLayer(shownLayer(state)); } }, { render: ({ settings }) => { view?.setFootLook(settings.footLook); } });
-  const stitches = createStitchDesk({ store, view, canvas: byId<HTMLCanvasElement>('sock'), choose, choosePass, hostOf: (room) => byId(room === 'chart' ? 'room-chart' : 'stage') });
+  const stitches = createStitchDesk({ store, view, canvas: byId<HTMLCanvasElement>('sock'), choose, choosePass, hostOf: stitchHost(pageOf(), () => { store.update({}); }) });
   const closer = createCloseLook(view, store.state, choose, stitches.lookedAt);
   parts.push(...buildPanels({ store, deskOf, choose, choosePass, compareWith: (file) => { compare.compareWith(file); }, view, picture, growth, stitches, closer }));
   const compare = createCompareRoom({ host: byId('compare'), store, keeper, picture, deskOf, choose, openSock });
@@ -200,7 +201,10 @@ function buildPanels({ store, deskOf, choose, choosePass, compareWith, view, pic
       showPreset: (preset) => { view?.showPreset(preset); },
       reset: closer.showWhole,
       zoomBy: (factor) => { view?.zoomBy(factor); },
-      showLarge: (isLarge) => { pageOf().classList.toggle('is-large', isLarge); },
+      showLarge: (isLarge) => {
+        pageOf().classList.toggle('is-large', isLarge);
+        store.update({});
+      },
     }),
     createSettledVoice(byId('sock'), { tellField: panel.tellField }),
     createPassBar(byId('stage-top'), { choosePass, usualPass }),

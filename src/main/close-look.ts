@@ -4,7 +4,10 @@ import type { PageState, RoomName, Settings } from '../panel/page-state.ts';
 import type { SockView } from '../view/sock-view-types.ts';
 import { MOST_CUT } from './settings.ts';
 
-const HEEL: ReadonlySet<number> = new Set<number>([SECTION['heel-in'], SECTION['heel-level'], SECTION['heel-out'], SECTION.ankle]);
+const PARTS: Readonly<Record<'heel' | 'toe', ReadonlySet<number>>> = {
+  heel: new Set<number>([SECTION['heel-in'], SECTION['heel-level'], SECTION['heel-out'], SECTION.ankle]),
+  toe: new Set<number>([SECTION.toe, SECTION['toe-in'], SECTION['toe-out']]),
+};
 /** Pixels a stitch of the two closest looks. */
 const FEW_PIXELS = 40, ONE_PIXELS = 160;
 /** The lesson shows its own socks as it wants them. */
@@ -25,6 +28,19 @@ export interface CloseLook {
 function canCut({ settings: { room, pose } }: PageState): boolean { return CUT_ROOMS.has(room) && pose !== 'beds'; }
 
 const CUTS = [0, 0.25, 0.5, 0.75] as const;
+/** A sock that lies flat has two sides: any plane between them takes off the one and leaves the other. */
+const FLAT_CUT = 0.5;
+
+/** What the picture is told of the cut; null for none. */
+function shownCutOf(state: PageState): number | null {
+  const { settings: { cut, pose } } = state;
+  return !canCut(state) || cut === 0 ? null : pose === 'flat' ? FLAT_CUT : cut;
+}
+
+/** The next of a few cuts, and none after the last. */
+function nextCut({ settings: { cut, pose } }: PageState): number {
+  return pose === 'flat' ? (cut > 0 ? 0 : FLAT_CUT) : CUTS.find((next) => next > cut) ?? 0;
+}
 
 /** Brings the picture close, cuts the sock away and turns it inside out. `lookedAt`: the stitch that a close look is at, -1 for none. */
 export function createCloseLook(view: SockView | null, state: () => PageState, choose: (change: Partial<Settings>) => void, lookedAt: () => number): CloseLook {
@@ -34,8 +50,8 @@ export function createCloseLook(view: SockView | null, state: () => PageState, c
   };
   const show = (step: LookStep): void => {
     if (step === 'whole') { showWhole(); return; }
-    if (step === 'heel') {
-      view?.lookAt(HEEL);
+    if (step === 'heel' || step === 'toe') {
+      view?.lookAt(PARTS[step]);
       view?.reset();
       return;
     }
@@ -47,10 +63,10 @@ export function createCloseLook(view: SockView | null, state: () => PageState, c
   return {
     showWhole, show,
     hooks: { show, setCut: (cut) => { choose({ cut }); }, setInsideOut, detail: () => view?.detail() ?? null, mostCut: MOST_CUT },
-    cutFurther: () => { if (canCut(state())) choose({ cut: CUTS.find((cut) => cut > state().settings.cut) ?? 0 }); },
+    cutFurther: () => { if (canCut(state())) choose({ cut: nextCut(state()) }); },
     turnInsideOut: () => { if (canCut(state())) setInsideOut(!state().settings.isInsideOut); },
     render: (now) => {
-      const { cut, isInsideOut } = now.settings, isShown = canCut(now), wantedCut = isShown && cut > 0 ? cut : null, wantedInside = isShown && isInsideOut;
+      const wantedCut = shownCutOf(now), wantedInside = canCut(now) && now.settings.isInsideOut;
       if (wantedCut !== shownCut) view?.setCut(wantedCut);
       if (wantedInside !== shownInside) view?.setInsideOut(wantedInside);
       [shownCut, shownInside] = [wantedCut, wantedInside];

@@ -36,6 +36,7 @@ class CloseDesk implements CloseUp {
   private hasNoPicture = false;
   private isLost = false;
   private isPlaying = false;
+  private isLarge = false;
   private frame = 0;
   private timer: ReturnType<typeof setTimeout> | undefined;
 
@@ -44,6 +45,8 @@ class CloseDesk implements CloseUp {
     this.opener = button(words.open, { class: 'close-open', 'aria-expanded': 'false', title: words.openHelp }, () => { this.toggle(!this.isOpen); });
     this.card = createCloseCard({
       close: () => { this.toggle(false); },
+      escape: () => { if (this.isLarge) this.enlarge(false); else this.toggle(false); },
+      enlarge: () => { this.enlarge(!this.isLarge); },
       goTo: (to) => { this.halt(); this.show(to); },
       play: () => { this.playOrPause(); },
       step: (way) => { this.step(way); },
@@ -69,7 +72,14 @@ class CloseDesk implements CloseUp {
 
   leave(): void { if (this.isOpen) this.toggle(false, false); }
 
+  private enlarge(isLarge: boolean): void {
+    this.isLarge = isLarge;
+    this.host.closest('.page')?.classList.toggle('has-large-close', isLarge);
+    this.show(this.t);
+  }
+
   private toggle(isOpen: boolean, takesFocus = true): void {
+    if (!isOpen && this.isLarge) this.enlarge(false);
     this.isOpen = isOpen;
     this.halt();
     this.opener.setAttribute('aria-expanded', String(isOpen));
@@ -117,14 +127,14 @@ class CloseDesk implements CloseUp {
     if (!this.isOpen || state === null) return;
     this.t = Math.min(1, Math.max(0, to));
     if (shown === null) {
-      card.render({ title: words.name, t: 0, told: '', isPlaying: false, canShift: { left: false, right: false }, labels: [], followed: -1, instead: words.noPass, isIdle: true });
+      card.render({ title: words.name, t: 0, told: '', isPlaying: false, canShift: { left: false, right: false }, labels: [], followed: -1, instead: words.noPass, isIdle: true, isLarge: this.isLarge });
       return;
     }
     const formed = formLoops(shown.forming, this.t), numbers = state.settings.needleNumbers;
     this.view?.show(formed, shown.followed);
     card.render({
       title: closeTitle(shown, numbers), t: this.t, told: tellMoment(shown, formed, this.t, numbers), isPlaying: this.isPlaying, labels: closeLabels(shown, numbers), followed: shown.followed,
-      canShift: { left: shown.first > 0, right: shown.first + SHOWN < shown.all.length }, instead: this.hasNoPicture ? words.noPicture : this.isLost ? words.lost : '', isIdle: false,
+      canShift: { left: shown.first > 0, right: shown.first + SHOWN < shown.all.length }, instead: this.hasNoPicture ? words.noPicture : this.isLost ? words.lost : '', isIdle: false, isLarge: this.isLarge,
     });
   }
 

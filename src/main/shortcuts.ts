@@ -36,7 +36,7 @@ function actionOf(event: KeyboardEvent, hooks: ShortcutHooks): (() => void) | nu
   return key === 'y' && !event.shiftKey ? hooks.redo : null;
 }
 
-const LOOKS: Readonly<Partial<Record<string, LookStep>>> = { 1: 'whole', 2: 'heel', 3: 'few', 4: 'one' };
+const LOOKS: Readonly<Partial<Record<string, LookStep>>> = { 1: 'whole', 2: 'heel', 3: 'toe', 4: 'few', 5: 'one' };
 
 function onPicture(key: string, hooks: ShortcutHooks): (() => void) | null {
   const look = LOOKS[key];

@@ -1,3 +1,4 @@
+import type { FabricMarks } from '../fabric/fabric.ts';
 import type { PageState, RoomName, Settings } from '../panel/page-state.ts';
 import { pickedLoop, pickLoop } from '../panel/picked-loop.ts';
 import { createStitchCard, type StitchView } from '../panel/stitch-card.ts';
@@ -136,8 +137,14 @@ function startOf(state: PageState): number {
   if (knitted === null) return -1;
   const { fabric, trace } = knitted, pass = trace.passes[last];
   if (pass !== undefined) return pass.firstLoop + Math.floor(pass.knitted / 2);
-  const mitre = fabric.marks?.mitreLeft.a;
-  return mitre === undefined ? 0 : fabric.vertexLoop[mitre[Math.floor(mitre.length / 2)]];
+  return fabric.marks === null ? 0 : fabric.vertexLoop[nearerMitre(fabric.marks, state)];
+}
+
+/** The middle of the mitre that the side view shows: it looks along +y, and a sock turned inside out is its own mirror image. */
+function nearerMitre({ mitreLeft, mitreRight }: FabricMarks, { posed, settings: { isInsideOut } }: PageState): number {
+  const [left, right] = [mitreLeft, mitreRight].map(({ a }) => a[Math.floor(a.length / 2)]);
+  const yOf = (vertex: number): number => posed?.pose.positions[3 * vertex + 1] ?? 0;
+  return (yOf(left) <= yOf(right)) === isInsideOut ? right : left;
 }
 
 function goToPass({ store, choose, choosePass }: StitchTools): void {

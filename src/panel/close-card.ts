@@ -5,6 +5,10 @@ import { svg } from './svg.ts';
 
 export interface CloseHooks {
   readonly close: () => void;
+  /** Back from the large close-up, else closes. */
+  readonly escape: () => void;
+  /** For a projector: the close-up alone over the whole page, and back. */
+  readonly enlarge: () => void;
   /** To a place in the pass, 0..1. */
   readonly goTo: (t: number) => void;
   readonly play: () => void;
@@ -31,6 +35,7 @@ export interface CloseShow {
   readonly instead: string;
   /** There is no pass to be seen. */
   readonly isIdle: boolean;
+  readonly isLarge: boolean;
 }
 
 export interface CloseCard {
@@ -46,6 +51,7 @@ const SIDES: readonly FormSide[] = ['knitter', 'along', 'behind'];
 const ICON = {
   back: 'M11 3 5 8l6 5z', play: 'M4 2.500v11L13.500 8z', pause: 'M4.500 3h2v10h-2zM9.500 3h2v10h-2z', step: 'M5 3l6 5-6 5z', nextNeedle: 'M3 3l6 5-6 5zM11 3h2v10h-2z',
   needlesLeft: 'M2 8l5-4v3h7v2H7v3z', needlesRight: 'M14 8l-5-4v3H2v2h7v3z', close: 'M3 4l1-1 4 4 4-4 1 1-4 4 4 4-1 1-4-4-4 4-1-1 4-4z',
+  large: 'M9 2h5v5h-1.600V4.700L9.700 7.400 8.600 6.300l2.700-2.700H9zM7 14H2V9h1.600v2.300l2.700-2.700 1.100 1.100-2.700 2.700H7z',
 } as const;
 /** Steps of the slider over a whole pass, and radians a key turns the picture by. */
 const SLIDER_STEPS = 1000, TURN = Math.PI / 18;
@@ -60,10 +66,11 @@ export function createCloseCard(hooks: CloseHooks): CloseCard {
   const play = iconButton('play', words.play, hooks.play), left = iconButton('needlesLeft', words.needlesLeft, () => { hooks.shift(-1); }), right = iconButton('needlesRight', words.needlesRight, () => { hooks.shift(1); });
   const buttons = el('div', { class: 'close-buttons', role: 'group', 'aria-label': words.slider },
     iconButton('back', words.back, () => { hooks.step(-1); }), play, iconButton('step', words.step, () => { hooks.step(1); }), iconButton('nextNeedle', words.nextNeedle, hooks.nextNeedle));
+  const large = iconButton('large', words.large.name, hooks.enlarge);
   const picture = el('div', { class: 'close-picture' }, canvas, labels, instead);
   const row = el('div', { class: 'close-row' }, buttons, slider, el('div', { class: 'close-shift' }, left, right), sideChoice(hooks.lookFrom));
-  const element = el('section', { class: 'card close-card', 'aria-label': words.name, hidden: true },
-    el('div', { class: 'close-head' }, title, iconButton('close', words.close, hooks.close)), picture, told, row, el('p', { class: 'close-pale' }, words.pale));
+  const element = el('section', { class: 'card close-card', tabindex: -1, 'aria-label': words.name, hidden: true },
+    el('div', { class: 'close-head' }, title, large, iconButton('close', words.close, hooks.close)), picture, told, row, el('p', { class: 'close-pale' }, words.pale));
   listenToKeys(element, hooks);
   return {
     element,
@@ -77,6 +84,7 @@ export function createCloseCard(hooks: CloseHooks): CloseCard {
       setText(title, show.title);
       setText(told, show.told);
       setText(instead, show.instead);
+      setAttributes(large, { 'aria-pressed': String(show.isLarge), title: show.isLarge ? words.large.isOn : words.large.isOff });
       row.hidden = show.isIdle;
       for (const part of [canvas, labels]) part.hidden = show.instead !== '';
       slider.valueAsNumber = Math.round(show.t * SLIDER_STEPS);
@@ -139,15 +147,22 @@ function createCanvas({ turnBy }: CloseHooks): HTMLCanvasElement {
   return canvas;
 }
 
+/** Keys of a clicker. */
+const CLICKS: Readonly<Partial<Record<string, 1 | -1>>> = { PageDown: 1, PageUp: -1 };
 const OWN_KEYS: readonly string[] = ['ArrowLeft', 'ArrowRight', 'ArrowUp', 'ArrowDown', ' ', 'Home', 'End', 'PageUp', 'PageDown'];
 
 /** Keys of the card stay in it: elsewhere in the room they go from pass to pass. */
-function listenToKeys(card: HTMLElement, { close }: CloseHooks): void {
+function listenToKeys(card: HTMLElement, { escape, step }: CloseHooks): void {
   card.addEventListener('keydown', (event) => {
     if (event.ctrlKey || event.metaKey || event.altKey) return;
+    const way = event.target instanceof HTMLInputElement || event.target instanceof HTMLSelectElement ? undefined : CLICKS[event.key];
+    if (way !== undefined) {
+      event.preventDefault();
+      step(way);
+    }
     if (event.key === 'Escape') {
       event.preventDefault();
-      close();
+      escape();
     } else if (!OWN_KEYS.includes(event.key)) return;
     event.stopPropagation();
   });

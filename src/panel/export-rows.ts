@@ -1,5 +1,5 @@
 import { pageWords } from '../words/page-words.ts';
-import { button, el, setText } from './dom.ts';
+import { button, el, setAttributes, setText } from './dom.ts';
 import type { PageState } from './page-state.ts';
 import { inFigures } from './units.ts';
 
@@ -46,7 +46,9 @@ export function createMaking(title: string, stop: () => void): Making & { run(be
       setText(far, text);
     },
     run: (begin, work, tell) => {
-      begin.disabled = true;
+      // A button that is disabled would drop the focus.
+      if (!element.hidden) return;
+      setAttributes(begin, { 'aria-disabled': 'true' });
       progress.value = 0;
       setText(far, words.working);
       element.hidden = false;
@@ -54,8 +56,9 @@ export function createMaking(title: string, stop: () => void): Making & { run(be
       setTimeout(() => {
         void work().then((saved) => { if (saved !== null) tell(saved); }, (error: unknown) => { tell({ name: null, bytes: 0, problem: words.failed(String(error)) }); }).finally(() => {
           element.hidden = true;
-          begin.disabled = false;
-          begin.focus();
+          setAttributes(begin, { 'aria-disabled': null });
+          // The button that stops it is gone.
+          if (document.activeElement === document.body) begin.focus();
         });
       });
     },

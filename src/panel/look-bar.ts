@@ -5,7 +5,7 @@ import type { PageState } from './page-state.ts';
 import { inFigures } from './units.ts';
 
 /** How close the picture is brought. */
-export type LookStep = 'whole' | 'heel' | 'few' | 'one';
+export type LookStep = 'whole' | 'heel' | 'toe' | 'few' | 'one';
 
 export interface LookHooks {
   readonly show: (step: LookStep) => void;
@@ -23,9 +23,9 @@ export interface LookBar {
   render(state: PageState): void;
 }
 
-const LOOK_STEPS: readonly LookStep[] = ['whole', 'heel', 'few', 'one'];
-/** Steps of the slider, percent. */
-const CUT_STEP = 5;
+const LOOK_STEPS: readonly LookStep[] = ['whole', 'heel', 'toe', 'few', 'one'];
+/** Steps of the slider, percent; of a sock that lies flat it takes one side off, or none. */
+const CUT_STEP = 5, FLAT_STEP = 50;
 /** Milliseconds after which the line about the picture is read anew while it is open: the camera is moved in many ways. */
 const READ_MS = 300;
 
@@ -38,8 +38,9 @@ export function createLookBar(hooks: LookHooks): LookBar {
   inside.addEventListener('change', () => { hooks.setInsideOut(inside.checked); });
   const cut = el('label', { class: 'look-cut' }, el('span', {}, words.cut), slider, cutWords);
   const drawn = el('p', { class: 'look-drawn' });
+  const steps = LOOK_STEPS.map((step) => ({ step, element: button(words.steps[step], { class: 'view-button', 'data-look': step }, () => { hooks.show(step); }) }));
   const element = el('div', { class: 'look-bar', id: 'look-bar', role: 'group', 'aria-label': words.label, hidden: true },
-    el('div', { class: 'look-steps', role: 'group', 'aria-label': words.zoom }, ...LOOK_STEPS.map((step) => button(words.steps[step], { class: 'view-button', 'data-look': step }, () => { hooks.show(step); }))),
+    el('div', { class: 'look-steps', role: 'group', 'aria-label': words.zoom }, ...steps.map((one) => one.element)),
     el('div', { class: 'look-row' }, cut, el('label', { class: 'look-inside' }, inside, words.insideOut)), drawn);
   const readDrawn = (): void => {
     const detail = hooks.detail();
@@ -57,14 +58,25 @@ export function createLookBar(hooks: LookHooks): LookBar {
   const toggle = button(words.open, { class: 'look-toggle', 'aria-expanded': 'false', 'aria-controls': 'look-bar', title: words.label }, () => { open(element.hidden !== false); });
   return {
     toggle, element,
-    render: ({ settings: { cut: share, isInsideOut, pose, room } }) => {
+    render: ({ settings: { cut: share, isInsideOut, pose, room, arrangement }, companion }) => {
       const percent = Math.round(100 * share), isChanged = percent > 0 || isInsideOut, isOff = pose === 'beds' || room === 'passes' || room === 'lesson';
-      slider.valueAsNumber = percent;
-      setAttributes(slider, { 'aria-valuetext': words.cutWords(percent) });
-      setText(cutWords, words.cutWords(percent));
+      const isFlat = pose === 'flat', shown = percent === 0 ? '' : isFlat ? words.oneSide : words.percent(percent);
+      setAttributes(slider, {
+        max: String(isFlat ? FLAT_STEP : 100 * hooks.mostCut), step: String(isFlat ? FLAT_STEP : CUT_STEP),
+        'aria-valuetext': isFlat && percent > 0 ? words.oneSide : words.cutWords(percent),
+      });
+      slider.valueAsNumber = isFlat && percent > 0 ? FLAT_STEP : percent;
+      setText(cutWords, shown);
       inside.checked = isInsideOut;
       // What hangs from needles is neither turned nor cut; the lesson shows its own socks as it wants them.
       inside.disabled = slider.disabled = isOff;
+      // A growing sock, and two beside each other, are shown whole.
+      const whyWhole = room === 'passes' ? words.growsWhole : companion !== null && arrangement === 'beside' ? words.pairWhole : null;
+      for (const { step, element: part } of steps) {
+        if (step !== 'heel' && step !== 'toe') continue;
+        part.disabled = whyWhole !== null;
+        setAttributes(part, { title: whyWhole });
+      }
       toggle.classList.toggle('is-on', isChanged);
       // A sock that comes up cut open says at once what to do about it.
       if (isNew && isChanged) open(true);

@@ -5,7 +5,7 @@ import type { ClothLayer } from '../view/sock-view-types.ts';
 import { pageWords } from '../words/page-words.ts';
 import type { Words } from '../words/words.ts';
 import type { PageState } from './page-state.ts';
-import { formatPercent, inFigures, type LengthUnit } from './units.ts';
+import { formatPercent, inFigures, inThousands, type LengthUnit } from './units.ts';
 
 /** A layer whose colours stand for numbers. */
 export type MapLayer = Exclude<ClothLayer, 'yarn'>;
@@ -62,7 +62,7 @@ export function spreadWords(layer: MapLayer, { posed, knitted, difference, setti
 function bedSpread({ kind, bed }: StitchGrid): string {
   const on = { front: 0, back: 0 };
   for (let loop = 0; loop < kind.length; loop++) if (kind[loop] === LOOP.knit) on[bed[loop] === BED.front ? 'front' : 'back'] += 1;
-  return pageWords().stage.bedSpread(on.front, on.back);
+  return pageWords().stage.bedSpread(inThousands(on.front), inThousands(on.back));
 }
 
 function stretchSpread(low: number, high: number, median: number): string {

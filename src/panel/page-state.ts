@@ -64,8 +64,8 @@ export type RoomName = 'shape' | 'passes' | 'lesson' | 'chart' | 'sheet' | 'stan
 /** A stitch that is pointed at somewhere, and shown everywhere: a loop of the knitted sock's grid. */
 export interface Spot { readonly loop: number; readonly from: 'picture' | 'finished' | 'beds' | 'chart' | 'words' }
 
-/** A stitch that has been picked, and stays so: a loop of the grid, and where it was formed, by which another sock's grid is told from this one's. */
-export interface Picked { readonly loop: number; readonly pass: number; readonly bed: number; readonly needle: number }
+/** A stitch that has been picked, and stays so: a loop of the grid, and where it was formed and what it is, by which it is found again in another sock's grid. */
+export interface Picked { readonly loop: number; readonly pass: number; readonly bed: number; readonly needle: number; readonly kind: number }
 
 /** The pages of the deck beside the picture. */
 export type DeckTab = 'measures' | 'fit' | 'compare';

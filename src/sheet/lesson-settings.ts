@@ -77,7 +77,7 @@ const SCENE: { readonly [K in SceneKey]-?: (text: string) => Read<NonNullable<Le
   play: playOf,
   view: oneOf('side', 'back', 'front', 'sole', 'three-quarter'),
   near: oneOf('all', 'heel', 'toe'),
-  colours: oneOf('yarn', 'stretch-width', 'stretch-length', 'pressure', 'gap', 'longer', 'wider'),
+  colours: oneOf('yarn', 'stretch-width', 'stretch-length', 'pass', 'bed', 'pressure', 'gap', 'longer', 'wider'),
   foot: oneOf('inside', 'hidden', 'glass'),
   line: oneOf('mitre', 'short-base', 'heel-row', 'heel-diagonal'),
   compare: compareOf,

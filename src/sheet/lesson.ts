@@ -37,7 +37,7 @@ export type PassPlace =
   | { readonly kind: 'part'; readonly part: PartName; readonly at: 'before' | 'start' | 'middle' | 'end'; readonly offset: number };
 
 export type LessonView = 'side' | 'back' | 'front' | 'sole' | 'three-quarter';
-export type LessonColours = 'yarn' | 'stretch-width' | 'stretch-length' | 'pressure' | 'gap' | 'longer' | 'wider';
+export type LessonColours = 'yarn' | 'stretch-width' | 'stretch-length' | 'pass' | 'bed' | 'pressure' | 'gap' | 'longer' | 'wider';
 /** Lines of the cloth that a step may draw over the sock. */
 export type LessonLine = 'mitre' | 'short-base' | 'heel-row' | 'heel-diagonal';
 

@@ -19,6 +19,7 @@ export const CLOSE_DE: typeof CLOSE_EN = {
   title: (first, last, bed) => `Nadeln ${first} bis ${last}, ${bed}`,
   bothBeds: 'beide Betten',
   close: 'Nahaufnahme schließen',
+  large: { name: 'Große Nahaufnahme', isOn: 'Wieder die ganze Seite', isOff: 'Die Nahaufnahme allein, für den Beamer' },
   picture: 'Nadeln und Garn von Nahem. Pfeiltasten drehen das Bild.',
   slider: 'Durch diese Reihe',
   percent: (percent) => `${percent} %`,

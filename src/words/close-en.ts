@@ -13,6 +13,7 @@ export const CLOSE_EN = {
   title: (first: string, last: string, bed: string) => `Needles ${first} to ${last}, ${bed}`,
   bothBeds: 'both beds',
   close: 'Close the close-up',
+  large: { name: 'Large close-up', isOn: 'All of the page again', isOff: 'The close-up alone, for a projector' },
   picture: 'Needles and yarn from near. Arrow keys turn the picture.',
   slider: 'Through this pass',
   percent: (percent: number) => `${percent} %`,

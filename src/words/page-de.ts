@@ -35,6 +35,6 @@ export const PAGE_DE: typeof PAGE_EN = {
     sock: (heelDepth, footLength, passes) => `Ferse ${heelDepth} tief, Fuß ${footLength} lang, ${passes} Reihen`,
     change: (control, sock) => `${control}; ${sock}`,
     undone: (sock) => `Die Socke ist geändert: ${sock}`,
-    canvas: (pose, sock) => `Die Socke ${pose}: ${sock}. Pfeiltasten drehen sie, Plus und Minus zoomen, 0 zeigt sie ganz, C wechselt, was ihre Farben sagen.`,
+    canvas: (pose, sock) => `Die Socke ${pose}: ${sock}. Pfeiltasten drehen sie, Plus und Minus zoomen, 0 zeigt sie ganz, C wechselt, was ihre Farben sagen. 1 bis 5 gehen näher heran, X schneidet auf, I dreht auf links, Eingabe wählt eine Masche.`,
   },
 };

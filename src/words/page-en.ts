@@ -35,6 +35,6 @@ export const PAGE_EN = {
     sock: (heelDepth: string, footLength: string, passes: number) => `heel ${heelDepth} deep, foot ${footLength} long, ${passes} passes`,
     change: (control: string, sock: string) => `${control}; ${sock}`,
     undone: (sock: string) => `The sock is changed: ${sock}`,
-    canvas: (pose: string, sock: string) => `The sock ${pose}: ${sock}. Arrow keys turn it, plus and minus zoom, 0 shows all of it, C changes what its colours tell.`,
+    canvas: (pose: string, sock: string) => `The sock ${pose}: ${sock}. Arrow keys turn it, plus and minus zoom, 0 shows all of it, C changes what its colours tell. 1 to 5 look closer, X cuts it away, I turns it inside out, Enter picks a stitch.`,
   },
 };

@@ -5,7 +5,7 @@ const DIFFERENCE_ALOUD = 'der anderen Socke gegen diese. Violett: {less}, am dun
 
 export const STAGE_DE: typeof STAGE_EN = {
   label: 'Die Socke',
-  canvas: 'Die Socke in ihrer Lage. Pfeiltasten drehen sie, Plus und Minus zoomen, 0 zeigt sie ganz, C wechselt, was ihre Farben sagen. 1 bis 4 gehen näher heran, X schneidet auf, I dreht auf links, Eingabe wählt eine Masche.',
+  canvas: 'Die Socke in ihrer Lage. Pfeiltasten drehen sie, Plus und Minus zoomen, 0 zeigt sie ganz, C wechselt, was ihre Farben sagen. 1 bis 5 gehen näher heran, X schneidet auf, I dreht auf links, Eingabe wählt eine Masche.',
   poseOf: 'Lage der Socke',
   poses: { flat: 'Flach', tube: 'Schlauch', beds: 'Auf den Betten', worn: 'Getragen' },
   viewOf: 'Ansicht der Socke',

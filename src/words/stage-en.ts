@@ -25,7 +25,7 @@ const maps = {
 /** The picture: its buttons, its colours, how its shape stands, and the loop under the pointer. */
 export const STAGE_EN = {
   label: 'The sock',
-  canvas: 'The sock in its pose. Arrow keys turn it, plus and minus zoom, 0 shows all of it, C changes what its colours tell. 1 to 4 look closer, X cuts it away, I turns it inside out, Enter picks a stitch.',
+  canvas: 'The sock in its pose. Arrow keys turn it, plus and minus zoom, 0 shows all of it, C changes what its colours tell. 1 to 5 look closer, X cuts it away, I turns it inside out, Enter picks a stitch.',
   poseOf: 'Pose of the sock',
   poses: { flat: 'Laid flat', tube: 'Tube', beds: 'On the beds', worn: 'Worn' },
   viewOf: 'View of the sock',
@@ -72,7 +72,7 @@ export const STAGE_EN = {
   pressure: { top: (mmHg: number) => `top about ${mmHg}`, ankle: (mmHg: number) => `ankle ${mmHg}`, most: (mmHg: number) => `a twentieth over ${mmHg}` },
   gaps: (percent: number, length: string) => `${percent} % of the cloth stands off by more than ${length}`,
   rowsShaded: 'Every second row is a shade darker, so that passes are told apart',
-  bedSpread: (front: number, back: number) => `Knitted on the front bed: ${front} stitches; on the back bed: ${back}`,
+  bedSpread: (front: string, back: string) => `Knitted on the front bed: ${front} stitches; on the back bed: ${back}`,
   difference: (low: string, high: string) => `The other against this: ${low} to ${high}`,
   loop: {
     loop: 'Loop',

@@ -1,6 +1,14 @@
-import type { Page } from 'playwright-core';
+import { readFile } from 'node:fs/promises';
+import type { Locator, Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { chooseUnit, countPixels, openSmallSock, see, settled, SMALL_SOCK } from './sock-page.ts';
+import { byKeyboard } from './by-keyboard.ts';
+import { chooseUnit, countersAtRest, countPixels, openSmallSock, see, settled, SMALL_SOCK } from './sock-page.ts';
+
+/** The file that a key press makes. */
+async function bytesOf(page: Page, act: () => Promise<void>): Promise<Buffer> {
+  const [download] = await Promise.all([page.waitForEvent('download', { timeout: 60_000 }), act()]);
+  return readFile(await download.path());
+}
 
 async function type(page: Page, name: RegExp, text: string): Promise<void> {
   await page.getByRole('spinbutton', { name }).first().fill(text);
@@ -113,5 +121,113 @@ describe('a teacher', () => {
       await page.getByRole('button', { name: view, exact: true }).click();
       await expect.poll(async () => { const { red, all } = await countPixels(page); return red / all; }, { message: view }).toBeGreaterThan(0.01);
     }
+  });
+});
+
+describe('with the yarn in sight, by keyboard alone', () => {
+  it('a knitter with a high instep follows a held stitch to its wrap, sees what the wrap adds, and lets both go', async () => {
+    const { page, errors } = await openSmallSock({ before: `localStorage.setItem('heelwright.sock', ${JSON.stringify(JSON.stringify({ ...SMALL_SOCK, foot: { heelDiagonalMm: 360 } }))});` });
+    const keys = byKeyboard(page), card = page.locator('.stitch-card'), row = (name: string): Locator => card.locator('dt', { hasText: name }).locator('xpath=following-sibling::dd[1]');
+    await keys.press(page.locator('#sock'));
+    await card.waitFor();
+    const { plan } = await see(page), first = 1 + plan!.legPasses + plan!.plainPasses + plan!.anklePasses, last = first + plan!.heelPasses - 1;
+    const passIn = async (text: Locator): Promise<number> => Number(/pass (\d+)/.exec(await text.innerText())?.[1]);
+    const pass = await passIn(card.locator('.stitch-place'));
+    expect(pass).toBeGreaterThanOrEqual(first);
+    // Geometry: turning out is turning down seen in a mirror, so that a needle comes back as many passes before the heel's end as it left after its beginning.
+    expect(await passIn(row('Through it'))).toBe(first + last - pass);
+    expect(await row('Through it').innerText()).toContain(`after ${first + last - 2 * pass - 1} passes in hold`);
+    // Common practice, no source: the yarn is laid round a needle that is held, once the carriage has passed.
+    expect(await passIn(row('Wrapped by'))).toBeGreaterThanOrEqual(pass);
+    await keys.press(row('Wrapped by').getByRole('button'));
+    expect(await card.locator('h2').innerText()).toMatch(/wrap/i);
+    expect(await passIn(row('Lies round'))).toBe(pass);
+    expect(await passIn(row('Knitted off by'))).toBe(first + last - pass);
+    await keys.press(row('Lies round').getByRole('button'));
+    // Close to it, the wrap makes a difference to be seen.
+    await page.keyboard.press('Enter');
+    await keys.press(page.getByRole('button', { name: 'Look', exact: true }));
+    await expect.poll(() => page.locator('.look-drawn').innerText()).toMatch(/^Yarn, loop by loop/);
+    await countersAtRest(page);
+    const withWraps = await page.locator('#sock').screenshot();
+    await keys.press(page.getByRole('checkbox', { name: /wrap/i }).first(), 'Space');
+    await settled(page);
+    expect((await see(page)).file.heel?.wraps).toBe(false);
+    await countersAtRest(page);
+    expect(await card.locator('dt', { hasText: 'Wrapped by' }).count()).toBe(0);
+    expect((await page.locator('#sock').screenshot()).equals(withWraps)).toBe(false);
+    await keys.to(card.locator('.stitch-head'));
+    await page.keyboard.press('Escape');
+    await card.waitFor({ state: 'hidden' });
+    expect(errors).toEqual([]);
+  });
+
+  it('a teacher steps through a wrap and a decrease with a clicker, on a picture that fills the page', async () => {
+    const { page, errors } = await openSmallSock({ reducedMotion: 'reduce' });
+    const keys = byKeyboard(page), told = page.locator('.close-told'), card = page.locator('.close-card');
+    await keys.press(page.locator('.room-tab[data-room=passes]'));
+    await page.locator('.finished-card[data-status=here]').waitFor();
+    const { plan } = await see(page), heel = 1 + plan!.legPasses + plan!.plainPasses + plan!.anklePasses, toe = heel + plan!.heelPasses + plan!.footPasses;
+    await keys.write(page.getByRole('textbox', { name: 'Go to pass' }), String(heel + 1));
+    await keys.press(page.getByRole('button', { name: 'Close-up', exact: true }));
+    await keys.press(page.getByRole('button', { name: 'Large close-up', exact: true }));
+    const { width } = page.viewportSize()!;
+    await expect.poll(async () => (await card.boundingBox())!.width / width).toBeGreaterThan(0.95);
+    expect(await page.locator('#stage').isVisible()).toBe(false);
+    const clickUntil = async (wanted: RegExp): Promise<void> => {
+      for (let i = 0; i < 300 && !wanted.test(await told.innerText()); i++) await page.keyboard.press('PageDown');
+      expect(await told.innerText()).toMatch(wanted);
+    };
+    await clickUntil(/is held and wrapped/);
+    const wrapped = await told.innerText();
+    await page.keyboard.press('PageUp');
+    expect(await told.innerText()).not.toBe(wrapped);
+    await page.keyboard.press('Escape');
+    expect([await page.locator('#stage').isVisible(), await card.isVisible()]).toEqual([true, true]);
+    await keys.write(page.getByRole('textbox', { name: 'Go to pass' }), String(toe));
+    while (!/Decrease/.test(await page.locator('.work-acts').innerText())) await keys.press(page.getByRole('button', { name: 'One pass on' }));
+    await keys.press(page.getByRole('button', { name: 'Large close-up', exact: true }));
+    await clickUntil(/goes through all of them/);
+    await page.keyboard.press('Escape');
+    await page.keyboard.press('Escape');
+    await card.waitFor({ state: 'hidden' });
+    expect(errors).toEqual([]);
+  });
+
+  it('a designer compares toes, colours by pass and bed, opens the sock, turns it inside out, prints it 20 cm wide and takes the yarn along', async () => {
+    const { page, errors } = await openSmallSock();
+    const keys = byKeyboard(page), picture = page.locator('#sock'), title = page.locator('.map-legend .map-title, .map-title').first(), look = page.locator('.look-bar');
+    await keys.to(page.getByRole('tab', { name: 'Compare' }));
+    await keys.press(page.getByRole('button', { name: 'The same with a short-row toe' }));
+    await settled(page);
+    await keys.press(page.getByRole('button', { name: 'Look', exact: true }));
+    // Beside each other both are shown whole.
+    expect(await look.getByRole('button', { name: 'Toe' }).isDisabled()).toBe(true);
+    await keys.to(picture);
+    const seen = new Set<string>();
+    for (let i = 0; i < 9; i++) {
+      await page.keyboard.press('c');
+      seen.add(await title.innerText());
+    }
+    expect([...seen]).toEqual(expect.arrayContaining(['In which pass', 'On which bed']));
+    await keys.press(picture, 'x');
+    // What lies flat has two sides: one can be taken off, or none.
+    const slider = look.getByRole('slider', { name: /Cut away/ });
+    await expect.poll(() => slider.getAttribute('aria-valuetext')).toBe('one side off');
+    await page.keyboard.press('x');
+    await expect.poll(() => slider.getAttribute('aria-valuetext')).toBe('nothing');
+    await page.keyboard.press('x');
+    await page.keyboard.press('i');
+    expect(await look.getByRole('checkbox', { name: 'Inside out' }).isChecked()).toBe(true);
+    await keys.press(page.getByRole('button', { name: 'Export…' }));
+    await keys.write(page.getByRole('spinbutton', { name: /^Picture to print/ }), '20');
+    const png = await bytesOf(page, () => keys.press(page.getByRole('button', { name: 'Picture to print: PNG' })));
+    // PNG, third edition (W3C, 2025), 11.2.1 and 11.3.4.3: width and pixels a metre. 20 cm at 300 to the inch of 2.54 cm are 2362 pixels.
+    expect(png.readUInt32BE(16)).toBe(2362);
+    expect(png.readUInt32BE(png.indexOf('pHYs') + 4)).toBe(11_811);
+    const glb = await bytesOf(page, () => keys.press(page.getByRole('button', { name: 'Yarn, loop by loop, as a model: GLB' })));
+    // glTF 2.0 (Khronos, ISO/IEC 12113:2022), 4.4.2: magic, version, length of all.
+    expect([glb.toString('latin1', 0, 4), glb.readUInt32LE(4), glb.readUInt32LE(8)]).toEqual(['glTF', 2, glb.length]);
+    expect(errors).toEqual([]);
   });
 });

@@ -201,6 +201,8 @@ describe('the close look', () => {
 
   it('cuts the sock away and turns it inside out, by hand and by key, gives it back, and keeps the choice', async () => {
     const { page, errors } = await openSmallSock();
+    await page.getByRole('radio', { name: 'Tube' }).check();
+    await settled(page);
     await page.getByRole('button', { name: 'Look', exact: true }).click();
     const rest = await shotOf(page), slider = page.getByRole('slider', { name: /cut away/i });
     await slider.focus();
@@ -236,7 +238,7 @@ describe('the colours of pass and bed', () => {
     expect([ticks[0], ticks[4], ticks[8]]).toEqual(['0', String(Math.round(last / 2)), String(last)]);
     expect(await legend.getByRole('img', { name: new RegExp(`last pass, ${last}`) }).isVisible()).toBe(true);
     await chooseColours(page, 'Bed');
-    const on = (bed: number): number => [...grid.kind.keys()].filter((loop) => grid.kind[loop] === LOOP.knit && grid.bed[loop] === bed).length;
+    const on = (bed: number): string => [...grid.kind.keys()].filter((loop) => grid.kind[loop] === LOOP.knit && grid.bed[loop] === bed).length.toLocaleString('en');
     expect(await legend.locator('.map-spread').textContent()).toBe(`Knitted on the front bed: ${on(BED.front)} stitches; on the back bed: ${on(BED.back)}`);
     await countersAtRest(page);
     // The heel is on the front bed, amber; the instep and the top of the foot on the back bed, blue.
