@@ -1,6 +1,7 @@
 in vec3 v_positionView;
 in vec3 v_normalView;
 in vec3 v_colour;
+in float v_onScale;
 #if IS_CUT
 in float v_side;
 uniform float u_cut;
@@ -16,6 +17,8 @@ void main() {
 #if IS_CUT
   if (v_side < u_cut) discard;
 #endif
-  vec3 colour = lightWool(v_colour * 0.7, normalize(v_normalView), normalize(-v_positionView), 0.35, 0.4);
+  vec3 normal = normalize(v_normalView), toEye = normalize(-v_positionView), colour;
+  if (u_mapped > 0.5) colour = lightMap(scaleColour(v_onScale), normal, toEye, -0.3, 0.5);
+  else colour = lightWool(v_colour * 0.72, normal, toEye, 0.36, 0.45);
   fragColour = vec4(toSrgb(mix(colour, u_paper, u_dim)), 1.0);
 }

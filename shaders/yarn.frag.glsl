@@ -72,6 +72,7 @@ void main() {
   vec3 toEye = normalize(-v_positionView), tangent = normalize(v_tangentView), normal = normalize(v_normalView);
   vec3 albedo = lookColour(v_look);
   int bits = lookBits(v_look);
+  float lit = (bits & LOOK_LIT) != 0 ? 1.0 : 0.0, marked = (bits & LOOK_MARKED) != 0 ? 1.0 : 0.0;
   float furrow = 1.0, rim = 0.0;
 #if HAS_PLIES
   float a;
@@ -96,8 +97,9 @@ void main() {
   float slope = PLY_DEPTH * 8.0 * ply * (0.55 + 0.9 * square) * PLIES * fine;
   vec2 fall = vec2(slope / 6.28318531, -slope / (TURN * 2.0));
   furrow = 1.0 - (0.26 + 0.1 * streak) * square * square * fine;
-  albedo *= 1.0 + 0.2 * fine * streak + 0.3 * finest * felt;
-  fall += vec2(0.3 * fine * streak + 0.5 * finest * felt, 0.2 * finest * felt);
+  // Light and dark by themselves more than by how the light falls, which runs along the fibres of one leg of a stitch and across those of the other.
+  albedo *= 1.0 + 0.3 * fine * streak + 0.44 * finest * felt;
+  fall += vec2(0.1 * fine * streak + 0.12 * finest * felt, 0.12 * finest * felt);
   normal = normalize(normal + normalize(around) * fall.x + tangent * fall.y);
 #endif
   // How far out a point lies as seen from either side, in thicknesses; the yarn is round about its own height.
@@ -105,11 +107,12 @@ void main() {
   float fromOutside = smoothstep(-1.0, 0.8, level), fromInside = smoothstep(-1.0, 0.8, -level);
   float seen = clamp(0.5 + 1.2 * dot(v_upView, toEye), 0.0, 1.0);
   float open = mix(fromInside, fromOutside, clamp(0.5 + 0.5 * outwards, 0.0, 1.0) * 0.5 + 0.5 * seen);
-  open = (0.34 + 0.76 * open) * furrow;
-  float isWithin = mix(1.0 - seen, seen, u_everted);
+  open = (0.46 + 0.6 * open) * furrow;
+  // Where the cloth turns over at its edge the yarn that is seen beyond still lies in the light.
+  float isWithin = clamp(-0.57 - 2.86 * dot(v_upView, toEye) * (1.0 - 2.0 * u_everted), 0.0, 1.0) * (1.0 - clamp(3.0 * -v_within.x, 0.0, 1.0));
   float depth = mix(1.0, mix(v_within.y, 0.9, u_opened), isWithin);
   float hollow = clamp(1.0 - 2.2 * max(v_within.x * (2.0 * seen - 1.0), 0.0), 0.45, 1.0);
-  float shade = mix(0.7, 1.0, open) * mix(hollow, depth, isWithin);
+  float shade = mix(0.76, 1.0, open) * mix(hollow, depth, isWithin);
 #if IS_CUT
   if (!gl_FrontFacing) {
     // Looking into a yarn that is cut: its end.
@@ -118,8 +121,9 @@ void main() {
     shade = 0.8;
   }
 #endif
+  // What shines by itself, seen as light that falls from where the eye is: darker on its flanks and in the furrows.
+  float facing = clamp(dot(normal, normalize(toEye + 0.45 * KEY_DIRECTION)), 0.0, 1.0), glow = (1.0 - 0.65 * (1.0 - facing) * (1.25 - facing)) * (0.5 + 0.5 * open);
   vec3 colour;
-  float lit = (bits & LOOK_LIT) != 0 ? 1.0 : 0.0, marked = (bits & LOOK_MARKED) != 0 ? 1.0 : 0.0;
   if (u_mapped > 0.5) {
     colour = litMap(lightMap(scaleColour(v_onScale), normal, toEye, open, shade), lit);
   } else {
@@ -127,9 +131,11 @@ void main() {
     float edge = 1.0 - abs(dot(v_upView, toEye)), flank = 1.0 - clamp(dot(normal, toEye), 0.0, 1.0);
     colour = lightFibres(albedo, normal, edge, open * hollow * depth, shade);
     colour += mix(albedo, sqrt(albedo), 0.3) * albedo * (u_sky + u_ground) * (FUZZ * flank * flank * open * hollow * depth);
-    colour = mix(colour, colour * 0.6 + vec3(0.5, 0.42, 0.25), 0.55 * lit);
+    // The loop under the pointer glows as round as it is.
+    colour = mix(colour, colour * 0.6 + vec3(0.5, 0.42, 0.25) * glow, 0.55 * lit);
   }
-  colour = mix(colour, albedo * (0.62 + 0.5 * open), 0.9 * marked);
+  // A marked loop shines by itself, whatever lies over the rest.
+  colour = mix(colour, albedo * glow, 0.9 * marked);
   colour = mix(colour, u_paper, u_dim);
   fragColour = vec4(toSrgb(colour), cover);
 }

@@ -11,6 +11,8 @@ uniform highp isampler2D u_ups;
 uniform highp usampler2D u_pieces;
 // Share of its thickness by which the yarn is drawn thicker, for the fibres that stand off it.
 uniform float u_halo;
+// Its thickness as it is drawn over its own (yarn-levels.ts).
+uniform float u_body;
 #if HAS_PLIES
 // 1 where there are points enough round the yarn to show its strands in its outline.
 uniform float u_relief;
@@ -62,7 +64,7 @@ void main() {
   float angle = 6.28318531 * position.y;
   v_round = vec2(cos(angle), sin(angle));
   vec3 normal = v_round.x * out_ + v_round.y * across;
-  v_radius = float(piece.w & 65535u) * 0.001;
+  v_radius = float(piece.w & 65535u) * 0.001 * u_body;
   float radius = v_radius * isYarn * (1.0 + u_halo);
 #if HAS_PLIES
   float ply = plyPlace(position.y, centre.w, v_radius);

@@ -16,7 +16,7 @@ import { nearestDepth, pixelsAt } from './nearest-stitch.ts';
 import type { ClothMap, DetailLevel, GrowthFrame, Lit } from './sock-view-types.ts';
 import { Veil } from './veil.ts';
 import { YarnCloth, type YarnShape, type YarnSource } from './yarn-cloth.ts';
-import { fadeAt } from './yarn-levels.ts';
+import { fadeAt, restAt, YarnFade } from './yarn-fade.ts';
 
 /** Cloth like glass where it is seen straight on: this much of it is cloth; chosen by eye. */
 const GLASS = 0.3;
@@ -38,7 +38,13 @@ export interface PickedVertex { readonly vertex: number; readonly loop: number; 
 const MARGIN_STITCHES = 2;
 
 /** What a frame draws of a cloth. */
-export interface ClothDetail { readonly pixelsPerStitch: number; readonly level: DetailLevel; readonly pieces: number }
+export interface ClothDetail {
+  readonly pixelsPerStitch: number;
+  readonly level: DetailLevel;
+  readonly pieces: number;
+  /** Whether it is on the way from mesh to yarn or back, and needs another frame though nothing moves. */
+  readonly isFading: boolean;
+}
 
 /** The knitted cloth: one geometry drawn twice, its outside first, so that most of its inside is hidden before it is shaded; its wraps; and near the eye its yarn in their place. */
 export class ClothMesh {
@@ -51,6 +57,7 @@ export class ClothMesh {
   private readonly lining = new Lining(this.uniforms);
   private readonly veil = new Veil(this.empty);
   private readonly yarn = new YarnCloth(this.uniforms);
+  private readonly fade = new YarnFade();
   private loaded: LoadedCloth | null = null;
   private growing: GrowingCloth | null = null;
   private map: ClothMap | null = null;
@@ -187,12 +194,14 @@ export class ClothMesh {
   prepare(frame: DrawnFrame): ClothDetail {
     const { width, height, ratio } = frame;
     this.veil.setViewport(width, height, ratio);
-    const pixelsPerStitch = this.pixelsPerStitch(frame), pixels = pixelsPerStitch * frame.detailRatio, fade = fadeAt(this.look === 'solid' ? pixels : 0);
-    const pieces = this.yarn.show(frame, pixels, fade.yarn);
-    this.meshShare = pieces > 0 ? fade.mesh : 1;
+    const pixelsPerStitch = this.pixelsPerStitch(frame), pixels = pixelsPerStitch * frame.detailRatio, seen = this.look === 'solid' ? pixels : 0;
+    // A picture that is taken is as it would stay, whatever the page's own is on the way to.
+    const share = fadeAt(frame.isTaken ? restAt(seen) : this.fade.next(seen, frame.fade, frame.time)), pieces = this.yarn.show(frame, pixels, share.yarn);
+    this.meshShare = pieces > 0 ? share.mesh : 1;
     for (const mesh of [...this.sides, this.wraps]) mesh.visible = this.look !== 'veil' && this.meshShare > 0;
     this.lining.mesh.visible = this.meshShare === 0;
-    return { pixelsPerStitch, pieces, level: pieces === 0 ? 'mesh' : this.meshShare > 0 ? 'blend' : 'yarn' };
+    const level = pieces === 0 ? 'mesh' : this.meshShare > 0 ? 'blend' : 'yarn';
+    return { pixelsPerStitch, pieces, level, isFading: !frame.isTaken && this.fade.isRunning };
   }
 
   /** Where a loop lies in the fabric as it is shown, seen from the sock's outside; null for one that is not there. */
@@ -224,7 +233,6 @@ export class ClothMesh {
   /** Whether the fabric's outside faces inwards. */
   setEverted(isEverted: boolean): void {
     this.uniforms.u_everted.value = isEverted ? 1 : 0;
-    this.lining.setEverted(isEverted);
   }
 
   /** Lights the loop of a fabric vertex, of none for -1. */

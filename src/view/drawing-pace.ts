@@ -1,5 +1,4 @@
-import type { WebGLRenderer } from 'three';
-import { isSoftware } from './software-renderer.ts';
+import type { FadeMode } from './yarn-fade.ts';
 import { YARN_LEVELS } from './yarn-levels.ts';
 
 /**
@@ -16,10 +15,17 @@ const FINEST_IN_MOTION = 0;
 /** Without a graphics card all that is fine is drawn from twice as many pixels on (DESIGN.md, the picture). */
 const SOFTWARE_SHARE = 0.5;
 
-/** How many pixels of the picture are drawn for each of the page. */
+/** What it needs of the page. */
+export type PageClock = Pick<Window, 'devicePixelRatio' | 'setTimeout' | 'clearTimeout' | 'requestAnimationFrame' | 'cancelAnimationFrame'> & {
+  matchMedia(query: string): { readonly matches: boolean };
+};
+
+/** How finely the picture is drawn while it moves and once it rests. */
 export class DrawingPace {
   private readonly isSoftware: boolean;
   private readonly redraw: () => void;
+  private readonly clock: PageClock;
+  private readonly isCalm: { readonly matches: boolean };
   private restTimer = 0;
   private restFrame = 0;
   private lastFrame = 0;
@@ -27,13 +33,17 @@ export class DrawingPace {
   private stepsDown = 0;
   isMoving = false;
 
-  constructor(renderer: WebGLRenderer, redraw: () => void) {
-    this.isSoftware = isSoftware(renderer);
+  /** `isSoftware`: without a graphics card. */
+  constructor(isSoftware: boolean, redraw: () => void, clock: PageClock = window) {
+    this.isSoftware = isSoftware;
     this.redraw = redraw;
+    this.clock = clock;
+    this.isCalm = clock.matchMedia('(prefers-reduced-motion: reduce)');
   }
 
+  /** How many pixels of the picture are drawn for each of the page. */
   ratio(): number {
-    if (!this.isSoftware) return Math.min(window.devicePixelRatio, 2);
+    if (!this.isSoftware) return Math.min(this.clock.devicePixelRatio, 2);
     return this.isMoving ? COARSE_RATIO : 1;
   }
 
@@ -44,6 +54,12 @@ export class DrawingPace {
   finest(): number {
     if (!this.isMoving) return Infinity;
     return Math.max(-1, (this.isSoftware ? FINEST_IN_MOTION : YARN_LEVELS.length - 1) - this.stepsDown);
+  }
+
+  /** How mesh and yarn may go over into each other: at once for who asks for reduced motion; and without a graphics card at rest, where the picture grows finer at once anyway. */
+  fade(): FadeMode {
+    if (this.isCalm.matches) return 'still';
+    return this.isMoving ? 'moving' : this.isSoftware ? 'still' : 'resting';
   }
 
   /** With each frame of the page; `time` is the page's. */
@@ -61,17 +77,17 @@ export class DrawingPace {
     this.dispose();
     if (!this.isMoving) this.lastFrame = this.lateFrames = this.stepsDown = 0;
     this.isMoving = true;
-    this.restTimer = window.setTimeout(() => { this.rest(REST_FRAMES); }, REST_MS);
+    this.restTimer = this.clock.setTimeout(() => { this.rest(REST_FRAMES); }, REST_MS);
   }
 
   dispose(): void {
-    clearTimeout(this.restTimer);
-    cancelAnimationFrame(this.restFrame);
+    this.clock.clearTimeout(this.restTimer);
+    this.clock.cancelAnimationFrame(this.restFrame);
   }
 
   private rest(frames: number): void {
     if (frames > 0) {
-      this.restFrame = requestAnimationFrame(() => { this.rest(frames - 1); });
+      this.restFrame = this.clock.requestAnimationFrame(() => { this.rest(frames - 1); });
       return;
     }
     this.isMoving = false;

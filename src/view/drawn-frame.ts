@@ -1,5 +1,6 @@
 import type { PerspectiveCamera } from 'three';
 import type { PicturePart } from './sock-view-types.ts';
+import type { FadeMode } from './yarn-fade.ts';
 
 /** A frame that is about to be drawn. */
 export interface DrawnFrame {
@@ -15,6 +16,11 @@ export interface DrawnFrame {
   /** Triangles that one sock's yarn may take. */
   readonly mostTriangles: number;
   readonly isMoving: boolean;
+  /** The page's, ms, and how mesh and yarn may go over into each other. */
+  readonly time: number;
+  readonly fade: FadeMode;
+  /** Whether it is a picture that is taken away. */
+  readonly isTaken: boolean;
   /** The part of the picture that is drawn; null for all of it. */
   readonly part: PicturePart | null;
 }

@@ -12,6 +12,7 @@ import { MeasureLine } from './measure-line.ts';
 import { photograph } from './photograph.ts';
 import { CAPTION_PIXELS, SockCaptions } from './sock-captions.ts';
 import { type PickedSock, SockPair } from './sock-pair.ts';
+import { isSoftware } from './software-renderer.ts';
 import type {
   Around, Arrangement, ClothMap, Companion, DetailLevel, DrawnDetail, FootLook, Ground, GrowthFrame, HoveredLoop, Lit, PicturePart, SockView, Theme, ViewPreset,
 } from './sock-view-types.ts';
@@ -56,7 +57,7 @@ class KnitView implements SockView {
     this.canvas = canvas;
     this.theme = theme;
     this.renderer = new WebGLRenderer({ canvas, antialias: true, alpha: false, powerPreference: 'high-performance' });
-    this.pace = new DrawingPace(this.renderer, this.requestDraw);
+    this.pace = new DrawingPace(isSoftware(this.renderer), this.requestDraw);
     this.label = new LineLabel(canvas);
     this.captions = new SockCaptions(canvas);
     this.pair = new SockPair(this.captions, theme);
@@ -293,7 +294,7 @@ class KnitView implements SockView {
     camera.updateMatrixWorld();
     if (this.takenPart !== null) this.fitPart(this.takenPart);
     else if (renderer.getPixelRatio() !== this.pixelRatio()) renderer.setPixelRatio(this.pixelRatio());
-    const details = this.prepare(), { clientWidth, clientHeight } = this.canvas;
+    const details = this.prepare(time), { clientWidth, clientHeight } = this.canvas;
     line.setViewport(clientWidth, clientHeight, renderer.getPixelRatio(), camera.near);
     this.backdrop.takeShadow(pair.first.shadow, camera);
     renderer.render(this.scene, camera);
@@ -301,16 +302,17 @@ class KnitView implements SockView {
     pair.placeCaptions(camera, right);
     this.frames++;
     this.tell(details);
+    if (details.some(({ isFading }) => isFading)) this.requestDraw();
   }
 
   /** Chooses what is drawn of each sock. */
-  private prepare(): readonly ClothDetail[] {
+  private prepare(time: number): readonly ClothDetail[] {
     const { pair, pace, rig: { camera }, canvas: { clientWidth: width, clientHeight: height }, takenRatio } = this, socks = pair.shown();
     // A part of a picture is drawn as fine as its pixels show it, however long that takes.
     const mostTriangles = this.takenPart === null ? YARN_TRIANGLES / socks.length : Infinity, isTaken = takenRatio !== null;
     const frame = {
       camera, width, height, ratio: this.renderer.getPixelRatio(), detailRatio: isTaken ? takenRatio : pace.detailRatio(),
-      finest: isTaken ? Infinity : pace.finest(), isMoving: !isTaken && pace.isMoving, mostTriangles, part: this.takenPart,
+      finest: isTaken ? Infinity : pace.finest(), isMoving: !isTaken && pace.isMoving, time, fade: pace.fade(), isTaken, mostTriangles, part: this.takenPart,
     };
     return socks.map((sock) => sock.prepare(frame));
   }

@@ -8,7 +8,7 @@ import type { DrawnFrame } from './drawn-frame.ts';
 import { LaidYarn, type Within, type YarnPaint } from './laid-yarn.ts';
 import type { YarnRay } from './nearest-yarn.ts';
 import type { PicturePart } from './sock-view-types.ts';
-import { HALO, levelFor, RELIEF_SIDES, YARN_LEVELS } from './yarn-levels.ts';
+import { bodyAt, HALO, levelFor, RELIEF_SIDES, YARN_LEVELS } from './yarn-levels.ts';
 import { createYarnMaterial, createYarnUniforms } from './yarn-material.ts';
 import { tubeGeometry } from './yarn-tube.ts';
 
@@ -93,6 +93,7 @@ export class YarnCloth {
     mesh.geometry = geometry;
     mesh.material = this.material(hasPlies);
     uniforms.u_halo.value = hasPlies ? HALO : 0;
+    uniforms.u_body.value = bodyAt(pixels / frame.detailRatio);
     uniforms.u_relief.value = sides >= RELIEF_SIDES ? 1 : 0;
     uniforms.u_shown.value = share;
     uniforms.u_pixels.value = (frame.height * frame.ratio * frame.camera.projectionMatrix.elements[5]) / 2;

@@ -20,21 +20,20 @@ export const YARN_LEVELS: readonly YarnLevel[] = [
 
 /** Share of its thickness by which yarn with plies is drawn thicker, for the fibres that stand off it; chosen by eye. */
 export const HALO = 0.13;
+/**
+ * Thickness of the yarn as it is drawn over its own. A yarn's diameter is that of its packed fibres; as it lies in the fabric it is
+ * looser than that, and from where its fibres are not seen one by one they are seen as body. Chosen by eye.
+ */
+export function bodyAt(pixels: number): number { return 1 + MOST_BODY * (1 - Math.min(1, Math.max(0, (pixels - BODY_PIXELS[0]) / (BODY_PIXELS[1] - BODY_PIXELS[0])))); }
+const MOST_BODY = 0.07, BODY_PIXELS = [60, 240] as const;
+
 /** Sides from which on the strands show in a yarn's outline. */
 export const RELIEF_SIDES = 16;
 
-/** Pixels a stitch at which yarn begins to show over the mesh, at which all of it does and the mesh begins to go, and at which that is gone; 14 as in DESIGN.md. */
-export const FADE_PIXELS = [11.5, 14, 16] as const;
-
-/** Shares of yarn and mesh, 0..1; never both less than 1, so that nothing shines through. */
-export interface Fade { readonly yarn: number; readonly mesh: number }
-
-function risen(from: number, to: number, at: number): number { return Math.min(1, Math.max(0, (at - from) / (to - from))); }
-
-export function fadeAt(pixels: number): Fade {
-  const [from, middle, to] = FADE_PIXELS;
-  return { yarn: risen(from, middle, pixels), mesh: 1 - risen(middle, to, pixels) };
-}
+/** Pixels a stitch up to which there is never yarn, and from which on there is never mesh; about the 14 of DESIGN.md. */
+export const FADE_PIXELS = [11.5, 16] as const;
+/** Between these a picture at rest stays what it was, mesh or yarn. */
+export const MIDDLE_PIXELS = [13.25, 14.25] as const;
 
 export function trianglesOf({ segments, sides }: YarnLevel): number { return 2 * segments * sides; }
 

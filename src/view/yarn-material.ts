@@ -12,10 +12,10 @@ import { MOST_STEPS } from './colour-scale.ts';
 import { shaderText } from './shader-text.ts';
 
 /** Uniforms of a yarn beside those of its cloth. */
-export type YarnUniforms = Record<'u_points' | 'u_ups' | 'u_pieces' | 'u_halo' | 'u_relief' | 'u_shown' | 'u_pixels', IUniform>;
+export type YarnUniforms = Record<'u_points' | 'u_ups' | 'u_pieces' | 'u_halo' | 'u_body' | 'u_relief' | 'u_shown' | 'u_pixels', IUniform>;
 
 export function createYarnUniforms(): YarnUniforms {
-  return { u_points: { value: null }, u_ups: { value: null }, u_pieces: { value: null }, u_halo: { value: 0 }, u_relief: { value: 0 }, u_shown: { value: 1 }, u_pixels: { value: 1 } };
+  return { u_points: { value: null }, u_ups: { value: null }, u_pieces: { value: null }, u_halo: { value: 0 }, u_body: { value: 1 }, u_relief: { value: 0 }, u_shown: { value: 1 }, u_pixels: { value: 1 } };
 }
 
 /** Yarn with its plies and fibres or without; `isCut`: parts of it are cut away, and its cut ends are seen. */

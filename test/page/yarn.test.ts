@@ -31,9 +31,11 @@ afterAll(async () => {
   await served.close();
 });
 
-async function openPicture(viewport = SIZE, theme = 'light'): Promise<{ readonly page: Page; readonly errors: string[] }> {
-  const page = await browser.newPage({ viewport, reducedMotion: 'reduce' });
+/** `isLively`: for someone who did not ask for reduced motion; `asCard`: as on a graphics card, by its name alone. */
+async function openPicture(viewport = SIZE, theme = 'light', isLively = false, asCard = false): Promise<{ readonly page: Page; readonly errors: string[] }> {
+  const page = await browser.newPage({ viewport, reducedMotion: isLively ? 'no-preference' : 'reduce' });
   onTestFinished(() => page.close());
+  if (asCard) await page.addInitScript({ content: NAME_A_CARD });
   const errors: string[] = [];
   page.on('console', (message) => { if (message.type() === 'error' || message.type() === 'warning') errors.push(message.text()); });
   page.on('pageerror', (error) => errors.push(String(error)));
@@ -41,6 +43,10 @@ async function openPicture(viewport = SIZE, theme = 'light'): Promise<{ readonly
   await page.waitForFunction(() => window.picture !== undefined);
   return { page, errors };
 }
+
+/** The drawing is told from its name to be done by a graphics card, which it is not (view/software-renderer.ts). */
+const NAME_A_CARD = `const { getParameter } = WebGL2RenderingContext.prototype;
+WebGL2RenderingContext.prototype.getParameter = function (name) { const value = getParameter.call(this, name); return typeof value === 'string' && /swiftshader|llvmpipe|software/i.test(value) ? 'a card' : value; };`;
 
 const detailOf = (page: Page) => page.evaluate(() => window.picture!.view.detail());
 
@@ -99,7 +105,7 @@ describe('yarn near the eye', () => {
     expect([detail.level, detail.pieces]).toEqual(['yarn', threadYarn(sock.grid).pieceCount]);
   });
 
-  it('takes at most 1.5 million triangles and few calls at any zoom, and tells when it comes and goes', async () => {
+  it('takes at most 1.5 million triangles and few calls at any zoom, and tells when it comes', async () => {
     const { page } = await openPicture(), shown = await showSock(page, SOCK), [loop] = loopsOf(shown, SECTION.foot, 1);
     await page.evaluate(() => { window.picture!.view.onDetail((level) => { window.picture!.contexts.push(level); }); });
     let most = 0;
@@ -111,7 +117,39 @@ describe('yarn near the eye', () => {
       if (level === 'yarn') expect(calls).toBeLessThanOrEqual(3);
     }
     expect(most).toBeLessThanOrEqual(1_500_000);
-    expect(await page.evaluate(() => window.picture!.contexts)).toEqual(['blend', 'yarn']);
+    expect(await page.evaluate(() => window.picture!.contexts)).toEqual(['yarn']);
+  });
+
+  // Without a graphics card all that is fine is drawn from twice as many pixels on.
+  it.each([['without', 23], ['with', 11.5]] as const)('rests as mesh or as yarn wherever the zoom stops, %s a graphics card', async (card, from) => {
+    const { page } = await openPicture(SIZE, 'light', true, card === 'with'), shown = await showSock(page, SOCK), [loop] = loopsOf(shown, SECTION.foot, 1);
+    const seen = await page.evaluate(async ([loop, from]) => {
+      const { view } = window.picture!, frame = () => new Promise(requestAnimationFrame);
+      // Until nothing has been drawn for a while; what would stay between both is not waited for.
+      const rest = async (): Promise<void> => {
+        for (let before = -1, rounds = 0; rounds < 20 && (before !== view.counters().frames || view.detail().level === 'blend'); rounds++) {
+          before = view.counters().frames;
+          await new Promise((done) => setTimeout(done, 700));
+          // A picture comes to rest by the page's frames, which may be late.
+          for (let k = 0; k < 6; k++) await frame();
+        }
+      };
+      view.approach(loop, from);
+      await rest();
+      const stays: string[] = [];
+      // In to where all is yarn, and out again, with a rest each way where both may be seen: at 14.6 and at 12.7 pixels as a card counts them.
+      for (const [step, rests] of [[1.008, [30, 80]], [1 / 1.008, [68, 80]]] as const) {
+        for (let i = 1; i <= 80; i++) {
+          view.zoomBy(step);
+          await frame();
+          if (rests.every((at) => at !== i)) continue;
+          await rest();
+          stays.push(view.detail().level);
+        }
+      }
+      return stays;
+    }, [loop, from] as const);
+    expect(seen).toEqual(['yarn', 'yarn', 'mesh', 'mesh']);
   });
 });
 

@@ -2,7 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { createRandom } from '../../src/base/random.ts';
 import { PIECE_POINTS, POINT_STRIDE } from '../../src/yarn/yarn-lay.ts';
 import { BLOCK_PIECES, boundBlocks, gatherPieces } from '../../src/view/yarn-blocks.ts';
-import { fadeAt, FADE_PIXELS, levelFor, trianglesOf, YARN_LEVELS } from '../../src/view/yarn-levels.ts';
+import { fadeAt, restAt, YarnFade } from '../../src/view/yarn-fade.ts';
+import { FADE_PIXELS, levelFor, MIDDLE_PIXELS, trianglesOf, YARN_LEVELS } from '../../src/view/yarn-levels.ts';
 import { tubeOf } from '../../src/view/yarn-tube.ts';
 
 const PIECES = 45, RADIUS = 0.4;
@@ -90,13 +91,52 @@ describe('how finely yarn is drawn', () => {
     expect(levelFor(900, 10, 1, most)).toBe(1);
     expect(levelFor(900, 10, -1, most)).toBe(-1);
   });
+});
+
+describe('the way from mesh to yarn', () => {
+  const [from, to] = FADE_PIXELS, [low, high] = MIDDLE_PIXELS;
 
   it('lets the yarn come before the mesh goes, and nothing shine through', () => {
-    for (let pixels = 0; pixels < 40; pixels += 0.25) {
-      const { yarn, mesh } = fadeAt(pixels);
+    for (let place = 0; place <= 1; place += 1 / 64) {
+      const { yarn, mesh } = fadeAt(place);
       expect(Math.max(yarn, mesh)).toBe(1);
       expect(Math.min(yarn, mesh)).toBeGreaterThanOrEqual(0);
     }
-    expect([fadeAt(FADE_PIXELS[0]), fadeAt(FADE_PIXELS[1]), fadeAt(FADE_PIXELS[2])]).toEqual([{ yarn: 0, mesh: 1 }, { yarn: 1, mesh: 1 }, { yarn: 1, mesh: 0 }]);
+    expect([fadeAt(0), fadeAt(0.5), fadeAt(1)]).toEqual([{ yarn: 0, mesh: 1 }, { yarn: 1, mesh: 1 }, { yarn: 1, mesh: 0 }]);
+  });
+
+  it('follows the zoom in motion without a leap, in and out', () => {
+    const fade = new YarnFade(), zoom = [...steps(8, 20), ...steps(20, 8)], places = zoom.map((pixels, i) => fade.next(pixels, 'moving', 16 * i));
+    expect(Math.max(...places.map((place, i) => Math.abs(place - (places[i - 1] ?? 0))))).toBeLessThan(0.08);
+    zoom.forEach((pixels, i) => { if (pixels <= from || pixels >= to) expect(places[i]).toBe(pixels <= from ? 0 : 1); });
+  });
+
+  it.each([8, 11.5, 12, 13, 13.5, 13.75, 14, 14.5, 15, 16, 20])('rests as mesh or as yarn at %d pixels, within a quarter of a second, and starts again from there', (pixels) => {
+    for (const begin of [8, 20]) {
+      const fade = new YarnFade();
+      for (const now of [...steps(begin, pixels), pixels]) fade.next(now, 'moving', 0);
+      const before = fade.next(pixels, 'moving', 0), places = Array.from({ length: 18 }, (_, i) => fade.next(pixels, 'resting', 16 * (i + 1)));
+      expect([0, 1]).toContain(places.at(-1));
+      expect(fade.isRunning).toBe(false);
+      // Frames of 16 ms: none of them sees it leap.
+      places.forEach((place, i) => { expect(Math.abs(place - (places[i - 1] ?? before))).toBeLessThan(0.07); });
+      expect(fade.next(pixels, 'moving', 900)).toBe(places.at(-1));
+      expect(fade.next(pixels, 'resting', 900)).toBe(places.at(-1));
+    }
+  });
+
+  it('does not waver where the zoom does, and has an end at once where nothing may be seen to move', () => {
+    const middle = (low + high) / 2;
+    for (const begin of [from, to]) {
+      const fade = new YarnFade(), end = fade.next(begin, 'still', 0);
+      for (let i = 0; i < 20; i++) expect(fade.next(middle + (i % 2 === 0 ? 0.4 : -0.4), i % 3 === 0 ? 'resting' : 'moving', 40 * i)).toBe(end);
+    }
+    const fade = new YarnFade();
+    for (const pixels of [8, 20, 8, 13, 15, 12.5]) expect(fade.next(pixels, 'still', 0)).toBe(restAt(pixels));
   });
 });
+
+/** Pixels a stitch on the way from one zoom to another. */
+function steps(from: number, to: number): number[] {
+  return Array.from({ length: 97 }, (_, i) => from + ((to - from) * i) / 96);
+}
