@@ -2,7 +2,7 @@ import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import type { OpenedPage, OpenOptions } from './browser.ts';
 import { namelessControls } from './name-controls.ts';
-import { chooseUnit, openSmallSock, see, settled, SMALL_SOCK } from './sock-page.ts';
+import { chooseUnit, openSmallSock, see, settled, SMALL_SOCK, weighed } from './sock-page.ts';
 
 async function openCompare(options: OpenOptions = {}): Promise<OpenedPage> {
   const opened = await openSmallSock(options);
@@ -62,6 +62,8 @@ describe('two socks', () => {
     await page.getByRole('radio', { name: 'Tube' }).check();
     await bothSettled(page);
     expect(await page.locator('[data-row^="tube."]').count()).toBeGreaterThan(0);
+    // A worker that is still being fetched would be one request that failed.
+    await weighed(page);
     await page.reload();
     await bothSettled(page);
     expect(await page.evaluate(() => [window.heelwright?.plan?.turnDownWidth, window.heelwright?.companion?.plan?.turnDownWidth])).toEqual([6, 8]);
