@@ -47,6 +47,8 @@ function listenToKeys(hooks: HandHooks): void {
   let lastKey = -Infinity, lastClosed = -Infinity;
   // A sheet's closing does not bubble, but is seen on its way down.
   window.addEventListener('close', (event) => { if (event.target instanceof HTMLDialogElement) lastClosed = event.timeStamp; }, { capture: true });
+  // It is told of late: a key may come before it. A press on a sheet may be what closes it.
+  window.addEventListener('click', (event) => { if (document.querySelector('dialog[open]') !== null) lastClosed = event.timeStamp; }, { capture: true });
   const step = (event: KeyboardEvent, move: () => void): void => {
     event.preventDefault();
     event.stopPropagation();

@@ -15,6 +15,8 @@ export interface LaidFabric {
 
 /** All that the laying of a piece reads and writes. */
 export interface LayDesk extends LaidFabric {
+  /** The sock lies between two plates, its middle at y = 0. */
+  readonly isFlat: boolean;
   readonly frames: LoopFrames;
   /** A plain loop of each yarn (by grid.yarn). */
   readonly shapes: readonly LoopShape[];

@@ -106,6 +106,8 @@ export function layTail(desk: LayDesk, piece: number, closings: readonly Closing
     const rows = Math.min(STEP_ROWS * step, way.length - 1), isRib = grid.isRib[fabric.vertexLoop[way[Math.floor(rows)]]];
     const height = (i === 0 ? 0.5 : 1) * (depth - isRib * RIB_DEPTH);
     besideInto(PLACE, desk, way, rows, side * aside(step), height * diameter);
+    // Of a sock that lies flat the sides leave a tail the middle between them.
+    if (desk.isFlat && i > 0) PLACE[1] = 0;
     writePoint(desk, point, PLACE, height);
   }
 }

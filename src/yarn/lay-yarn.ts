@@ -21,7 +21,7 @@ export function layYarn(laid: LaidFabric, shape: Float64Array, { isFlat = false 
   const { fabric, grid, thread, diameterMm } = laid, count = thread.pieceCount * PIECE_POINTS, closings = findClosings(fabric, grid);
   const positions = makeRoom(fabric, grid, isFlat ? partLayers(fabric, grid, shape, Math.max(...diameterMm)) : shape, closings);
   const desk: LayDesk = {
-    ...laid, frames: frameClosings(fabric, grid, frameLoops(fabric, grid, positions), closings), shapes: shapesOf(laid), layers: layerLoops(grid),
+    ...laid, isFlat, frames: frameClosings(fabric, grid, frameLoops(fabric, grid, positions), closings), shapes: shapesOf(laid), layers: layerLoops(grid),
     points: new Float32Array(POINT_STRIDE * count), ups: new Int8Array(4 * count),
   };
   for (let piece = 0; piece < thread.pieceCount; piece++) layPiece(desk, piece);

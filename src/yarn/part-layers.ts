@@ -1,8 +1,8 @@
 import type { Fabric } from '../fabric/fabric.ts';
 import type { StitchGrid } from '../machine/grid.ts';
 
-/** Half the thickness of plain knitting and of rib, in thicknesses of yarn: how far the loops' legs lie out, and half a yarn; of rib with its depth. Measured on the loop's shape. */
-const PLAIN_HALF = 1.3, RIB_HALF = 2.2;
+/** From the middle of a side to that of the sock, thicknesses of yarn: how far in the loops of plain knitting and of rib reach (measured on the loop's shape), and half a yarn more for tails between the sides. */
+const PLAIN_HALF = 1.8, RIB_HALF = 2.7;
 
 /**
  * A sock between two plates, its sides as far apart as their loops need: the shape has them a stitch apart, and two ribs a rib stitch, in which the
