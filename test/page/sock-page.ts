@@ -28,6 +28,11 @@ export async function settled(page: Page): Promise<void> {
 /** Until the yarn of the shape at rest has been measured, and the worker that did it is gone. */
 export async function weighed(page: Page): Promise<void> {
   await page.waitForFunction(() => document.querySelector('.yarn-said')?.textContent.startsWith('Measured along its loops'), null, { timeout: 60_000 });
+  // The worker that weighed it is closed with its answer; the browser tells of that a moment later.
+  for (let before = -1, now = page.workers().length; now !== before; now = page.workers().length) {
+    before = now;
+    await page.waitForTimeout(400);
+  }
 }
 
 export type Seen = Pick<PageHook, 'file' | 'plan' | 'problems' | 'pose' | 'poseStatus' | 'measures' | 'isBusy' | 'view'>;
