@@ -9,8 +9,7 @@ import { pauseForPost, SLICE_MS } from '../worker/slices.ts';
 import { layYarn } from '../yarn/lay-yarn.ts';
 import { threadYarn } from '../yarn/thread-yarn.ts';
 import type { YarnThread } from '../yarn/yarn-lay.ts';
-import { yarnDiameterMm } from '../yarn/yarn-size.ts';
-import { clothOf } from './picture-cloth.ts';
+import { clothOf, diametersOf } from './picture-cloth.ts';
 
 /** Finest first: the first one that is small enough is told. */
 const DETAILS: readonly TubeDetail[] = ['fine', 'middle', 'coarse'];
@@ -27,7 +26,7 @@ function threadOf(sock: KnittedSock, posed: PosedSock): YarnThread {
 /** The file in pieces, made in slices so that the page goes on answering; null where it was stopped. */
 async function makeFile(sock: KnittedSock, posed: PosedSock, detail: TubeDetail, isStopped: () => boolean, onProgress: (share: number) => void): Promise<Blob | null> {
   const { fabric, grid } = clothOf(sock, posed), thread = threadOf(sock, posed), options = optionsOf(sock, detail), bytes = yarnGlbBytes(thread, options);
-  const diameterMm = Float64Array.from(sock.plan.yarns, ({ metresPer100g }) => yarnDiameterMm(metresPer100g));
+  const diameterMm = Float64Array.from(diametersOf(sock));
   const steps = writeYarnGlb(layYarn({ fabric, grid, thread, diameterMm }, posed.pose.positions, { isFlat: posed.pose.name === 'flat' }), options), parts: Blob[] = [];
   let made = 0, sliceEnd = performance.now() + SLICE_MS;
   for (let step = steps.next(); ; step = steps.next()) {

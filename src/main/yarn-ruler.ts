@@ -1,11 +1,9 @@
 import type { PageState } from '../panel/page-state.ts';
+import { laySockYarn } from '../pipeline/lay-sock-yarn.ts';
 import type { KnittedSock, PosedSock } from '../pipeline/result.ts';
 import { findYarnPlace, type YarnPlace } from '../yarn/find-yarn-place.ts';
-import { layYarn } from '../yarn/lay-yarn.ts';
-import { threadYarn } from '../yarn/thread-yarn.ts';
 import type { YarnLay } from '../yarn/yarn-lay.ts';
 import { shapeKey } from '../worker/shape-memory.ts';
-import { diametersOf } from './picture-cloth.ts';
 
 /** Measures along the yarn of the sock on the page. */
 export interface YarnRuler {
@@ -30,7 +28,7 @@ export function createYarnRuler(changed: () => void): YarnRuler {
     asked = { posed, key };
     stop = whenStill(() => {
       asked = null;
-      laid = { lay: layOf(sock, posed), key, positions: posed.pose.positions };
+      laid = { lay: laySockYarn(sock, posed.pose.positions, posed.pose.name), key, positions: posed.pose.positions };
       changed();
     });
   };
@@ -65,10 +63,4 @@ function whenStill(act: () => void): () => void {
     clearTimeout(timer);
     if (idle !== 0) cancelIdleCallback(idle);
   };
-}
-
-/** As the picture lays it. */
-function layOf(sock: KnittedSock, { pose }: PosedSock): YarnLay {
-  const { fabric, grid } = sock;
-  return layYarn({ fabric, grid, thread: threadYarn(grid), diameterMm: Float64Array.from(diametersOf(sock)) }, pose.positions, { isFlat: pose.name === 'flat' });
 }

@@ -1,3 +1,4 @@
+import { clamp } from '../base/round.ts';
 import { Boxes } from './boxes.ts';
 import { findCrowds } from './find-crowds.ts';
 import type { LayDesk } from './lay-desk.ts';
@@ -71,8 +72,6 @@ class PairFinder {
   }
 }
 
-function clamp(x: number): number { return x > 0 ? (x < 1 ? x : 1) : 0; }
-
 /** How far along two chords they are nearest, 0..1 each, and their distance: three entries (Ericson C., Real-Time Collision Detection (2005), 5.1.9). */
 function nearestInto(out: Float64Array, p: Float64Array, a: number, b: number): void {
   let aa = 0, bb = 0, ab = 0, ar = 0, br = 0;
@@ -81,9 +80,9 @@ function nearestInto(out: Float64Array, p: Float64Array, a: number, b: number): 
     aa += u * u; bb += v * v; ab += u * v; ar += u * r; br += v * r;
   }
   const det = aa * bb - ab * ab;
-  let s = det > 1e-9 * aa * bb ? clamp((ab * br - ar * bb) / det) : 0.5;
-  const t = bb > 0 ? clamp((ab * s + br) / bb) : 0;
-  s = aa > 0 ? clamp((ab * t - ar) / aa) : 0;
+  let s = det > 1e-9 * aa * bb ? clamp((ab * br - ar * bb) / det, 0, 1) : 0.5;
+  const t = bb > 0 ? clamp((ab * s + br) / bb, 0, 1) : 0;
+  s = aa > 0 ? clamp((ab * t - ar) / aa, 0, 1) : 0;
   let square = 0;
   for (let d = 0; d < 3; d++) square += (p[a + d] + s * (p[a + 3 + d] - p[a + d]) - p[b + d] - t * (p[b + 3 + d] - p[b + d])) ** 2;
   out[0] = s;

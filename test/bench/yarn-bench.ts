@@ -1,14 +1,13 @@
+import { readdirSync, readFileSync } from 'node:fs';
 import { loadavg } from 'node:os';
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import type {} from '../page/picture/picture.ts';
 import { SECTION } from '../../src/machine/codes.ts';
+import { laySockYarn } from '../../src/pipeline/lay-sock-yarn.ts';
 import { poseSock } from '../../src/pipeline/pose-sock.ts';
-import type { KnittedSock } from '../../src/pipeline/result.ts';
-import { layYarn } from '../../src/yarn/lay-yarn.ts';
-import { threadYarn } from '../../src/yarn/thread-yarn.ts';
-import type { YarnLay } from '../../src/yarn/yarn-lay.ts';
-import { yarnDiameterMm } from '../../src/yarn/yarn-size.ts';
+import type { SockFile } from '../../src/plan/sock-file.ts';
+import { findContacts } from '../../src/yarn/find-contacts.ts';
 import { findBrowser } from '../page/find-browser.ts';
 import { createScratchFolder } from '../page/scratch-folder.ts';
 import { servePicture } from '../page/serve-picture.ts';
@@ -23,9 +22,10 @@ const GOAL = { frameRatio: 25, layMs: 100, bytes: 4e6 };
 const ZOOMS = [20, 28, 34, 60, 100, 200, 400, 800] as const;
 const FRAMES = 5;
 
-/** Laying the yarn of socks in Node, and drawing that of ten thousand loops in a real browser with a software renderer. */
+/** Laying the yarn of socks in Node, how deep it then lies in itself, and drawing that of ten thousand loops in a real browser with a software renderer. */
 export async function benchYarn(root: string, wantsAll: boolean): Promise<void> {
   benchLaying(wantsAll);
+  listContacts(root);
   const scratch = createScratchFolder();
   try {
     const served = await servePicture(scratch.path);
@@ -44,9 +44,17 @@ export async function benchYarn(root: string, wantsAll: boolean): Promise<void> 
   }
 }
 
-function layOf(sock: KnittedSock, positions: Float64Array): YarnLay {
-  const { fabric, grid, plan } = sock;
-  return layYarn({ fabric, grid, thread: threadYarn(grid), diameterMm: Float64Array.from(plan.yarns, ({ metresPer100g }) => yarnDiameterMm(metresPer100g)) }, positions, { isFlat: true });
+/** How deep the yarns of the example socks lie in each other, in thicknesses of yarn. */
+function listContacts(root: string): void {
+  const folder = join(root, 'public', 'socks');
+  const rows = readdirSync(folder).sort().flatMap((name) => {
+    const sock = knitOrThrow(JSON.parse(readFileSync(join(folder, name), 'utf8')) as SockFile);
+    return (['tube', 'flat'] as const).map((pose) => {
+      const { meanDepth, depth99, deepest } = findContacts(laySockYarn(sock, poseSock(sock, pose).pose.positions, pose));
+      return [name, pose, ...[meanDepth, depth99, deepest].map((depth) => depth.toFixed(3))];
+    });
+  });
+  printTable(['sock', 'pose', 'depth on the mean', '99th percentile', 'deepest'], rows);
 }
 
 /** The sock of ten thousand loops first, cold; shapes of the largest take minutes to relax. */
@@ -55,8 +63,8 @@ function benchLaying(wantsAll: boolean): void {
   const rows = [TEN_THOUSAND, benchSock(0.5), benchSock(1.5), ...(wantsAll ? [benchSock(2), benchSock(3.3)] : [])].map((file) => {
     // A finer gauge has finer yarn, of as many metres more as its stitches are smaller, squared.
     const fineness = file.gauge.stitchesPer10cm / TEN_THOUSAND.gauge.stitchesPer10cm, metresPer100g = Math.min(2000, 420 * fineness ** 2);
-    const sock = knitOrThrow({ ...file, yarns: [{ metresPer100g }] }), { positions } = poseSock(sock, 'flat').pose, begun = performance.now(), lay = layOf(sock, positions);
-    const coldMs = performance.now() - begun, warmMs = medianMs(() => { layOf(sock, positions); }, 5), { loops } = sock.trace, bytes = arrayBytes(lay);
+    const sock = knitOrThrow({ ...file, yarns: [{ metresPer100g }] }), { positions } = poseSock(sock, 'flat').pose, begun = performance.now(), lay = laySockYarn(sock, positions, 'flat');
+    const coldMs = performance.now() - begun, warmMs = medianMs(() => { laySockYarn(sock, positions, 'flat'); }, 5), { loops } = sock.trace, bytes = arrayBytes(lay);
     points.push([loops, warmMs]);
     return [
       String(loops), (warmMs / referenceMs).toFixed(2), warmMs.toFixed(0), coldMs.toFixed(0), (warmMs / (loops / 1e4) / GOAL.layMs).toFixed(2),

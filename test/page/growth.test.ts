@@ -1,8 +1,7 @@
 import type { Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, inject, it, onTestFinished } from 'vitest';
-import { servePicture } from './serve-picture.ts';
+import { describe, expect, it, onTestFinished } from 'vitest';
 import { countersAtRest, countPixels, openSmallSock, settled } from './sock-page.ts';
-import { startBrowser } from './start-browser.ts';
+import { usePictureBrowser } from './picture-browser.ts';
 
 /** Small: blue, with a red heel. What is drawn of a shape does not hang on its being at rest. */
 const SOCK = {
@@ -10,16 +9,7 @@ const SOCK = {
   yarns: [{ colour: '#1848e0', from: 'leg' }, { colour: '#e01818', from: 'heel' }, { colour: '#1848e0', from: 'foot' }],
 } as const;
 
-let served: Awaited<ReturnType<typeof servePicture>>;
-let browser: Awaited<ReturnType<typeof startBrowser>>;
-beforeAll(async () => {
-  served = await servePicture(inject('scratch'));
-  browser = await startBrowser(inject('browser'), inject('scratch'));
-});
-afterAll(async () => {
-  await browser.close();
-  await served.close();
-});
+const picture = usePictureBrowser();
 
 declare global {
   interface Window { growing?: ReturnType<NonNullable<Window['picture']>['grow']> }
@@ -27,12 +17,12 @@ declare global {
 
 /** `isQuick`: shapes hung up only, which are drawn pale. */
 async function openGrowth(theme: 'light' | 'dark' = 'light', yarn?: string, isQuick = true): Promise<{ readonly page: Page; readonly errors: string[] }> {
-  const page = await browser.newPage({ viewport: { width: 800, height: 560 }, reducedMotion: 'reduce' });
+  const page = await picture.browser.newPage({ viewport: { width: 800, height: 560 }, reducedMotion: 'reduce' });
   onTestFinished(() => page.close());
   const errors: string[] = [];
   page.on('console', (message) => { if (message.type() === 'error') errors.push(message.text()); });
   page.on('pageerror', (error) => errors.push(String(error)));
-  await page.goto(`${served.url}?theme=${theme}`, { waitUntil: 'load' });
+  await page.goto(`${picture.url}?theme=${theme}`, { waitUntil: 'load' });
   await page.waitForFunction(() => window.picture !== undefined);
   await page.evaluate(([sock, colour, quick]) => {
     window.growing = window.picture!.grow({ ...sock, yarns: colour === undefined ? sock.yarns : [{ colour }] }, quick);

@@ -1,33 +1,23 @@
 import type { Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, inject, it, onTestFinished } from 'vitest';
+import { describe, expect, it, onTestFinished } from 'vitest';
 import type { ViewPreset } from '../../src/view/sock-view-types.ts';
-import { servePicture } from './serve-picture.ts';
-import { startBrowser } from './start-browser.ts';
+import { usePictureBrowser } from './picture-browser.ts';
 
 /** Small, so that they relax fast: a red one, and a blue one that is longer, wider and has another toe. */
 const RED = { gauge: { stitchesPer10cm: 12, rowsPer10cm: 17 }, leg: { lengthMm: 90 }, counts: { stitches: 32, footPasses: 36 }, yarns: [{ colour: '#e01818' }] };
 const BLUE = { ...RED, counts: { stitches: 40, footPasses: 44 }, toe: { kind: 'short-row' }, yarns: [{ colour: '#1848e0' }] };
 
-let served: Awaited<ReturnType<typeof servePicture>>;
-let browser: Awaited<ReturnType<typeof startBrowser>>;
-beforeAll(async () => {
-  served = await servePicture(inject('scratch'));
-  browser = await startBrowser(inject('browser'), inject('scratch'));
-});
-afterAll(async () => {
-  await browser.close();
-  await served.close();
-});
+const picture = usePictureBrowser();
 
 type Shown = readonly [pose: 'flat' | 'tube' | 'worn' | 'beds', arrangement: 'beside' | 'over' | 'alone'];
 
 async function openPicture(): Promise<{ readonly page: Page; readonly errors: string[] }> {
-  const page = await browser.newPage({ viewport: { width: 800, height: 560 }, reducedMotion: 'reduce' });
+  const page = await picture.browser.newPage({ viewport: { width: 800, height: 560 }, reducedMotion: 'reduce' });
   onTestFinished(() => page.close());
   const errors: string[] = [];
   page.on('console', (message) => { if (message.type() === 'error') errors.push(message.text()); });
   page.on('pageerror', (error) => errors.push(String(error)));
-  await page.goto(served.url, { waitUntil: 'load' });
+  await page.goto(picture.url, { waitUntil: 'load' });
   await page.waitForFunction(() => window.picture !== undefined);
   return { page, errors };
 }

@@ -1,28 +1,18 @@
 import type { Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, inject, it, onTestFinished } from 'vitest';
+import { describe, expect, it, onTestFinished } from 'vitest';
 import type { Ground } from '../../src/view/sock-view-types.ts';
-import { servePicture } from './serve-picture.ts';
-import { startBrowser } from './start-browser.ts';
+import { usePictureBrowser } from './picture-browser.ts';
 
 const SOCK = { gauge: { stitchesPer10cm: 12, rowsPer10cm: 17 }, leg: { lengthMm: 90 }, counts: { stitches: 32, footPasses: 36 }, yarns: [{ colour: '#e01818' }] };
 /** Twice the page's pixels. */
 const WIDTH = 1200, HEIGHT = 800;
 
-let served: Awaited<ReturnType<typeof servePicture>>;
-let browser: Awaited<ReturnType<typeof startBrowser>>;
-beforeAll(async () => {
-  served = await servePicture(inject('scratch'));
-  browser = await startBrowser(inject('browser'), inject('scratch'));
-});
-afterAll(async () => {
-  await browser.close();
-  await served.close();
-});
+const picture = usePictureBrowser();
 
 async function openSock(): Promise<Page> {
-  const page = await browser.newPage({ viewport: { width: WIDTH / 2, height: HEIGHT / 2 }, reducedMotion: 'reduce' });
+  const page = await picture.browser.newPage({ viewport: { width: WIDTH / 2, height: HEIGHT / 2 }, reducedMotion: 'reduce' });
   onTestFinished(() => page.close());
-  await page.goto(served.url, { waitUntil: 'load' });
+  await page.goto(picture.url, { waitUntil: 'load' });
   await page.waitForFunction(() => window.picture !== undefined);
   await page.evaluate((sock) => {
     const { view, make, companionOf } = window.picture!, { fabric, grid, yarnColours, positions, around } = companionOf(make(sock, 'tube'), '');

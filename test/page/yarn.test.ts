@@ -1,10 +1,9 @@
 import type { Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, inject, it, onTestFinished } from 'vitest';
+import { describe, expect, it, onTestFinished } from 'vitest';
 import { LOOP, SECTION } from '../../src/machine/codes.ts';
 import type { SockFile } from '../../src/plan/sock-file.ts';
 import { threadYarn } from '../../src/yarn/thread-yarn.ts';
-import { servePicture } from './serve-picture.ts';
-import { startBrowser } from './start-browser.ts';
+import { usePictureBrowser } from './picture-browser.ts';
 import { between, lookAt, meanAt, type Picture, screenAxes, showSock, type ShownSock } from './yarn-page.ts';
 
 /** Small, so that it relaxes fast: stripes of red and blue in leg and foot, a short-row heel with wraps. */
@@ -20,26 +19,17 @@ const SIZE = { width: 480, height: 400 };
 /** Pixels a stitch at which all is yarn on a screen without a graphics card, and at which nothing is. */
 const NEAR = 80, FAR = 19;
 
-let served: Awaited<ReturnType<typeof servePicture>>;
-let browser: Awaited<ReturnType<typeof startBrowser>>;
-beforeAll(async () => {
-  served = await servePicture(inject('scratch'));
-  browser = await startBrowser(inject('browser'), inject('scratch'));
-});
-afterAll(async () => {
-  await browser.close();
-  await served.close();
-});
+const picture = usePictureBrowser();
 
 /** `isLively`: for someone who did not ask for reduced motion; `asCard`: as on a graphics card, by its name alone. */
 async function openPicture(viewport = SIZE, theme = 'light', isLively = false, asCard = false): Promise<{ readonly page: Page; readonly errors: string[] }> {
-  const page = await browser.newPage({ viewport, reducedMotion: isLively ? 'no-preference' : 'reduce' });
+  const page = await picture.browser.newPage({ viewport, reducedMotion: isLively ? 'no-preference' : 'reduce' });
   onTestFinished(() => page.close());
   if (asCard) await page.addInitScript({ content: NAME_A_CARD });
   const errors: string[] = [];
   page.on('console', (message) => { if (message.type() === 'error' || message.type() === 'warning') errors.push(message.text()); });
   page.on('pageerror', (error) => errors.push(String(error)));
-  await page.goto(`${served.url}?theme=${theme}`, { waitUntil: 'load' });
+  await page.goto(`${picture.url}?theme=${theme}`, { waitUntil: 'load' });
   await page.waitForFunction(() => window.picture !== undefined);
   return { page, errors };
 }
